@@ -1,0 +1,89 @@
+//! Plain numbers only: interpolation that refuses outside its table.
+
+use nalgebra::SMatrix;
+
+/// A value outside a table.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Outside {
+    /// The value asked for.
+    pub value: f64,
+    /// The least in the table.
+    pub least: f64,
+    /// The greatest in the table.
+    pub greatest: f64,
+}
+
+/// The interval of a rising axis that holds a value, and how far into it the value lies (0 to 1).
+///
+/// # Errors
+/// [`Outside`] if the value is beyond either end, or no number.
+pub fn bracket(axis: &[f64], value: f64) -> Result<(usize, f64), Outside> {
+    let (least, greatest) = (axis[0], axis[axis.len() - 1]);
+    if !(least..=greatest).contains(&value) {
+        return Err(Outside { value, least, greatest });
+    }
+    let mut at = 0;
+    while at + 2 < axis.len() && value >= axis[at + 1] {
+        at += 1;
+    }
+    Ok((at, (value - axis[at]) / (axis[at + 1] - axis[at])))
+}
+
+/// Between two values, `share` of the way from the first to the second; exact at both ends.
+#[must_use]
+pub fn between(first: f64, second: f64, share: f64) -> f64 {
+    first * (1.0 - share) + second * share
+}
+
+/// Linear interpolation in one variable.
+///
+/// # Errors
+/// [`Outside`] if the value is beyond either end of the axis.
+pub fn linear(axis: &[f64], values: &[f64], value: f64) -> Result<f64, Outside> {
+    let (at, share) = bracket(axis, value)?;
+    Ok(between(values[at], values[at + 1], share))
+}
+
+/// Linear interpolation in two variables.
+///
+/// # Errors
+/// [`Outside`] for the first variable that is beyond either end of its axis.
+pub fn bilinear<const R: usize, const C: usize>(
+    rows: &[f64; R],
+    columns: &[f64; C],
+    table: &SMatrix<f64, R, C>,
+    row: f64,
+    column: f64,
+) -> Result<f64, Outside> {
+    let (i, down) = bracket(rows, row)?;
+    let (j, across) = bracket(columns, column)?;
+    let cell = |di: usize, dj: usize| table[(i + di, j + dj)];
+    Ok(between(between(cell(0, 0), cell(0, 1), across), between(cell(1, 0), cell(1, 1), across), down))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_table_is_met_at_its_points_and_refuses_beyond_them() {
+        let (axis, values) = ([0.0, 1.0, 3.0], [10.0, 20.0, 0.0]);
+        for (x, y) in axis.iter().zip(values) {
+            assert_eq!(linear(&axis, &values, *x), Ok(y));
+        }
+        assert_eq!(linear(&axis, &values, 2.0), Ok(10.0));
+        assert!(linear(&axis, &values, 3.0001).is_err());
+        assert!(linear(&axis, &values, -0.0001).is_err());
+        assert!(linear(&axis, &values, f64::NAN).is_err());
+    }
+
+    #[test]
+    fn a_plane_is_reproduced_by_bilinear_interpolation() {
+        let (rows, columns) = ([0.0, 2.0], [0.0, 1.0, 4.0]);
+        let table = SMatrix::<f64, 2, 3>::new(0.0, 1.0, 4.0, 20.0, 21.0, 24.0);
+        for (r, c) in [(0.5, 0.5), (1.9, 3.0), (2.0, 4.0)] {
+            assert!((bilinear(&rows, &columns, &table, r, c).unwrap() - (10.0 * r + c)).abs() < 1e-12);
+        }
+        assert!(bilinear(&rows, &columns, &table, 2.1, 0.0).is_err());
+    }
+}

@@ -1,0 +1,187 @@
+//! The units, exact to their definitions.
+
+/// What kind of quantity a unit measures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Dimension {
+    Ratio,
+    Length,
+    Area,
+    SectionModulus,
+    SecondMoment,
+    PerLength,
+    Speed,
+    Force,
+    Moment,
+    Pressure,
+    LineLoad,
+    PressurePerDepth,
+    PressurePerSpeedSquared,
+}
+
+impl Dimension {
+    /// The kind in words, with its article: "a speed".
+    #[must_use]
+    pub const fn in_words(self) -> &'static str {
+        match self {
+            Self::Ratio => "a plain number",
+            Self::Length => "a length",
+            Self::Area => "an area",
+            Self::SectionModulus => "a section modulus",
+            Self::SecondMoment => "a second moment of area",
+            Self::PerLength => "one over a length",
+            Self::Speed => "a speed",
+            Self::Force => "a force",
+            Self::Moment => "a moment",
+            Self::Pressure => "a pressure or stress",
+            Self::LineLoad => "a force per length",
+            Self::PressurePerDepth => "a pressure per depth",
+            Self::PressurePerSpeedSquared => "a pressure per speed squared",
+        }
+    }
+}
+
+/// One unit: how it is written, what else people write, and how many SI units it is.
+#[derive(Debug, Clone, Copy)]
+pub struct Unit {
+    /// As it is printed.
+    pub symbol: &'static str,
+    /// Other ways it is written; compared without regard to case.
+    pub also: &'static [&'static str],
+    /// What it measures.
+    pub dimension: Dimension,
+    /// How many SI units it is.
+    pub si: f64,
+}
+
+const INCH: f64 = 0.0254; // m, by definition (international yard and pound, 1959)
+const FOOT: f64 = 0.3048; // m, by definition
+const POUND_FORCE: f64 = 0.453_592_37 * 9.806_65; // N: avoirdupois pound × standard gravity, both by definition
+const MPH: f64 = 0.447_04; // m/s: 5280 ft in 3600 s
+const KNOT: f64 = 1852.0 / 3600.0; // m/s: the international nautical mile
+
+const fn unit(symbol: &'static str, also: &'static [&'static str], dimension: Dimension, si: f64) -> Unit {
+    Unit { symbol, also, dimension, si }
+}
+
+/// Every unit that can be read or written.
+pub const UNITS: &[Unit] = {
+    use Dimension as D;
+    &[
+        unit("ft", &["foot", "feet", "ft.", "'", "′", "’"], D::Length, FOOT),
+        unit("in", &["inch", "inches", "in.", "\"", "″", "”", "''"], D::Length, INCH),
+        unit("yd", &["yard", "yards"], D::Length, 3.0 * FOOT),
+        unit("m", &["metre", "metres", "meter", "meters"], D::Length, 1.0),
+        unit("cm", &["centimetre", "centimetres", "centimeter", "centimeters"], D::Length, 0.01),
+        unit("mm", &["millimetre", "millimetres", "millimeter", "millimeters"], D::Length, 0.001),
+        unit("ft²", &["ft2", "sq ft", "sqft"], D::Area, FOOT * FOOT),
+        unit("in²", &["in2", "sq in", "sqin"], D::Area, INCH * INCH),
+        unit("m²", &["m2"], D::Area, 1.0),
+        unit("cm²", &["cm2"], D::Area, 1e-4),
+        unit("mm²", &["mm2"], D::Area, 1e-6),
+        unit("in³", &["in3"], D::SectionModulus, INCH * INCH * INCH),
+        unit("cm³", &["cm3"], D::SectionModulus, 1e-6),
+        unit("mm³", &["mm3"], D::SectionModulus, 1e-9),
+        unit("m³", &["m3"], D::SectionModulus, 1.0),
+        unit("in⁴", &["in4"], D::SecondMoment, INCH * INCH * INCH * INCH),
+        unit("cm⁴", &["cm4"], D::SecondMoment, 1e-8),
+        unit("mm⁴", &["mm4"], D::SecondMoment, 1e-12),
+        unit("m⁴", &["m4"], D::SecondMoment, 1.0),
+        unit("/ft", &["1/ft"], D::PerLength, 1.0 / FOOT),
+        unit("/m", &["1/m"], D::PerLength, 1.0),
+        unit("mph", &["mi/h", "miles per hour", "mile/h"], D::Speed, MPH),
+        unit("m/s", &["mps"], D::Speed, 1.0),
+        unit("km/h", &["kph", "kmh"], D::Speed, 1.0 / 3.6),
+        unit("knots", &["kt", "kts", "knot"], D::Speed, KNOT),
+        unit("lbf", &["lb", "lbs", "pound", "pounds", "pound-force", "pounds-force"], D::Force, POUND_FORCE),
+        unit("kip", &["kips"], D::Force, 1000.0 * POUND_FORCE),
+        unit("N", &["newton", "newtons"], D::Force, 1.0),
+        unit("kN", &["kilonewton", "kilonewtons"], D::Force, 1000.0),
+        unit("lb-ft", &["lbf-ft", "ft-lb", "ft-lbf", "lb ft", "ft lb", "lbf ft"], D::Moment, POUND_FORCE * FOOT),
+        unit("lb-in", &["lbf-in", "in-lb", "in-lbf", "lb in", "in lb"], D::Moment, POUND_FORCE * INCH),
+        unit("kip-ft", &["ft-kip", "kip ft", "k-ft"], D::Moment, 1000.0 * POUND_FORCE * FOOT),
+        unit("kip-in", &["in-kip", "kip in", "k-in"], D::Moment, 1000.0 * POUND_FORCE * INCH),
+        unit("N m", &["nm", "n-m", "n·m"], D::Moment, 1.0),
+        unit("kN m", &["knm", "kn-m", "kn·m"], D::Moment, 1000.0),
+        unit("psf", &["lb/ft2", "lb/ft²", "lbf/ft2", "lbf/ft²"], D::Pressure, POUND_FORCE / (FOOT * FOOT)),
+        unit("psi", &["lb/in2", "lb/in²", "lbf/in2", "lbf/in²"], D::Pressure, POUND_FORCE / (INCH * INCH)),
+        unit("ksi", &["kip/in2", "kip/in²"], D::Pressure, 1000.0 * POUND_FORCE / (INCH * INCH)),
+        unit("Pa", &["pascal", "pascals", "n/m2", "n/m²"], D::Pressure, 1.0),
+        unit("kPa", &["kn/m2", "kn/m²"], D::Pressure, 1e3),
+        unit("MPa", &["n/mm2", "n/mm²"], D::Pressure, 1e6),
+        unit("lb/ft", &["plf", "lbf/ft"], D::LineLoad, POUND_FORCE / FOOT),
+        unit("N/m", &[], D::LineLoad, 1.0),
+        unit("kN/m", &[], D::LineLoad, 1e3),
+        unit("psf/ft", &["pcf", "lb/ft3", "lb/ft³"], D::PressurePerDepth, POUND_FORCE / (FOOT * FOOT * FOOT)),
+        unit("kPa/m", &["kn/m3", "kn/m³"], D::PressurePerDepth, 1e3),
+        unit("psf/mph²", &["psf/mph2"], D::PressurePerSpeedSquared, POUND_FORCE / (FOOT * FOOT) / (MPH * MPH)),
+        unit("Pa/(m/s)²", &["pa/(m/s)2", "kg/m3", "kg/m³"], D::PressurePerSpeedSquared, 1.0),
+        unit("%", &["percent", "per cent"], D::Ratio, 0.01),
+    ]
+};
+
+/// SI units in the unit with this symbol, for constants.
+pub(super) const fn si_of(symbol: &str) -> f64 {
+    let mut at = 0;
+    while at < UNITS.len() {
+        if same(UNITS[at].symbol, symbol) {
+            return UNITS[at].si;
+        }
+        at += 1;
+    }
+    panic!("a symbol that stands in the list")
+}
+
+const fn same(one: &str, other: &str) -> bool {
+    let (one, other) = (one.as_bytes(), other.as_bytes());
+    if one.len() != other.len() {
+        return false;
+    }
+    let mut at = 0;
+    while at < one.len() {
+        if one[at] != other[at] {
+            return false;
+        }
+        at += 1;
+    }
+    true
+}
+
+impl Unit {
+    /// The unit somebody wrote, if it is one of the list; the printed symbol first, then any other way
+    /// of writing it without regard to case.
+    #[must_use]
+    pub fn named(text: &str) -> Option<&'static Self> {
+        let lower = text.to_lowercase();
+        UNITS.iter().find(|unit| unit.symbol == text).or_else(|| {
+            UNITS.iter().find(|unit| {
+                unit.symbol.to_lowercase() == lower || unit.also.iter().any(|name| *name == lower)
+            })
+        })
+    }
+
+    /// The symbols in which a quantity of this kind may be given, for messages.
+    #[must_use]
+    pub fn accepted(dimension: Dimension) -> String {
+        let symbols: Vec<_> =
+            UNITS.iter().filter(|unit| unit.dimension == dimension).map(|unit| unit.symbol).collect();
+        symbols.join(", ")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_two_units_share_a_spelling() {
+        let mut seen: Vec<String> = Vec::new();
+        for unit in UNITS {
+            for name in std::iter::once(unit.symbol).chain(unit.also.iter().copied()) {
+                let name = name.to_lowercase();
+                assert!(!seen.contains(&name), "{name} stands twice");
+                seen.push(name);
+            }
+        }
+    }
+}

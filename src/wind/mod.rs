@@ -1,0 +1,307 @@
+//! Wind codes, one module an edition, behind one list.
+//!
+//! A code is asked about a free-standing screen: a [`Panel`] of cloth, or a [`Strip`] of open work. It answers
+//! with the pressures of one [`Case`] at a time. It knows nothing of fences and posts.
+//!
+//! To add a code: its module, its line in the list below, a reference case, its row in the README.
+
+pub mod asce7_16;
+
+use crate::source::{Clause, Document};
+use crate::units::{Length, Measure, Pressure, Quantity, Value, Velocity};
+use crate::workings::{Ledger, Listed, OutOfRange};
+use std::fmt;
+
+/// Cloth that stands free over an unbroken length.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Panel {
+    /// Its lower edge above the ground.
+    pub bottom: Length,
+    /// Its height, lower edge to top.
+    pub height: Length,
+    /// Its unbroken length.
+    pub length: Length,
+    /// Solid area over gross area, all layers.
+    pub solidity: f64,
+    /// How long the cloth goes on round a corner at the start; zero for a free end.
+    pub return_at_start: Length,
+    /// The same at the finish.
+    pub return_at_finish: Length,
+}
+
+impl Panel {
+    /// Its top above the ground.
+    #[must_use]
+    pub fn top(&self) -> Length {
+        self.bottom + self.height
+    }
+}
+
+/// Open work without cloth: wires, rails and posts.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Strip {
+    /// Height of the centroid of its solid area above the ground.
+    pub centroid: Length,
+    /// Solid area over gross area.
+    pub solidity: f64,
+}
+
+/// At which wind a pressure is asked for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Event {
+    /// The code's design event at the site's wind speed.
+    Design,
+    /// A 3-second gust 10 m up over open ground, taken as it is: every direction factor 1, no least pressure.
+    Gust(Velocity),
+}
+
+/// From which end of the screen the wind comes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum From {
+    /// The left end, standing inside.
+    Start,
+    /// The right end.
+    Finish,
+}
+
+impl From {
+    /// In words.
+    #[must_use]
+    pub const fn in_words(self) -> &'static str {
+        match self {
+            Self::Start => "wind from the start",
+            Self::Finish => "wind from the finish",
+        }
+    }
+}
+
+/// The load cases; they act one at a time over a whole run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Case {
+    /// Wind square on.
+    Square,
+    /// Wind from one end: raised there, falling along the screen.
+    Along(From),
+    /// The screen as open work.
+    Open,
+    /// The least pressure a code allows.
+    Least,
+}
+
+impl Case {
+    /// Every case.
+    pub const ALL: [Self; 5] =
+        [Self::Square, Self::Along(From::Start), Self::Along(From::Finish), Self::Open, Self::Least];
+}
+
+/// A stretch along the screen and the pressure at its two ends, straight between them.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Zone {
+    /// Where it begins, from the start of the screen.
+    pub from: Length,
+    /// Where it ends.
+    pub to: Length,
+    /// Net pressure on the gross area where it begins.
+    pub pressure_from: Pressure,
+    /// Net pressure where it ends.
+    pub pressure_to: Pressure,
+    /// Its name in the code, such as "0 to s"; empty if the code names none.
+    pub name: &'static str,
+}
+
+impl Zone {
+    /// One pressure over a whole panel.
+    pub(crate) fn even(panel: &Panel, pressure: Pressure) -> Self {
+        let start = Length::from_si(0.0);
+        Self { from: start, to: panel.length, pressure_from: pressure, pressure_to: pressure, name: "" }
+    }
+}
+
+/// The pressures on a panel in one case.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pressures {
+    /// From the start to the finish without a gap.
+    pub zones: Vec<Zone>,
+    /// Height of the resultant above the ground.
+    pub resultant: Length,
+    /// The case in the code's own words, such as "Fig. 29.3-1 Case C".
+    pub place: &'static str,
+}
+
+/// Why a code gives no pressure.
+#[derive(Debug, Clone, PartialEq)]
+pub enum WindError {
+    /// A value is outside the code's range.
+    OutOfRange(OutOfRange),
+    /// The design event was asked for without a design wind speed.
+    NoSpeed,
+}
+
+impl fmt::Display for WindError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::OutOfRange(error) => error.fmt(f),
+            Self::NoSpeed => f.write_str("no design wind speed is given, so the design event cannot be worked"),
+        }
+    }
+}
+
+impl std::error::Error for WindError {}
+
+impl std::convert::From<OutOfRange> for WindError {
+    fn from(error: OutOfRange) -> Self {
+        Self::OutOfRange(error)
+    }
+}
+
+/// What a site key holds.
+#[derive(Debug, Clone, Copy)]
+pub enum KeyKind {
+    /// One of these, with what each means, the one with the lightest wind first.
+    Choice(&'static [(&'static str, &'static str)]),
+    /// A quantity, and what it is when left out.
+    Quantity(Measure, Option<Value>),
+}
+
+/// A key a code reads from the site.
+#[derive(Debug, Clone, Copy)]
+pub struct SiteKey {
+    /// Its name in the survey.
+    pub key: &'static str,
+    /// What it is and how to find it out.
+    pub about: &'static str,
+    /// What it holds.
+    pub kind: KeyKind,
+    /// The least and greatest value taken, in SI units.
+    pub range: Option<(f64, f64)>,
+}
+
+/// The values of a code's site keys, each in the order the code declares them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SiteValues {
+    /// The design wind speed as the code defines it, if known.
+    pub wind_speed: Option<Velocity>,
+    /// For a choice its place in the list, for a quantity its SI value.
+    pub values: Vec<SiteValue>,
+}
+
+/// The value of one site key.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum SiteValue {
+    /// The place in the list of choices.
+    Choice(usize),
+    /// A quantity in SI units.
+    Quantity(f64),
+}
+
+impl SiteValues {
+    pub(crate) fn choice(&self, at: usize) -> usize {
+        match self.values[at] {
+            SiteValue::Choice(choice) => choice,
+            SiteValue::Quantity(_) => 0,
+        }
+    }
+    pub(crate) fn quantity(&self, at: usize) -> f64 {
+        match self.values[at] {
+            SiteValue::Quantity(si) => si,
+            SiteValue::Choice(_) => 0.0,
+        }
+    }
+}
+
+/// How the strength of parts belongs to a code's wind.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Level {
+    /// The wind is at strength level: resistance factors, wind factor 1.0.
+    Strength,
+}
+
+macro_rules! wind_codes {
+    ($( $(#[$doc:meta])* $variant:ident = $module:ident; )+) => {
+        /// A wind code in one edition.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+        pub enum Code { $( $(#[$doc])* $variant, )+ }
+
+        /// A site by the wind code chosen for it.
+        #[derive(Debug, Clone, PartialEq)]
+        pub enum Site { $( $(#[$doc])* $variant($module::Site), )+ }
+
+        impl Code {
+            /// Every code there is.
+            pub const ALL: &'static [Self] = &[$( Self::$variant, )+];
+            /// Its name in a survey.
+            #[must_use]
+            pub const fn key(self) -> &'static str { match self { $( Self::$variant => $module::KEY, )+ } }
+            /// The document.
+            #[must_use]
+            pub const fn document(self) -> &'static Document { match self { $( Self::$variant => &$module::DOCUMENT, )+ } }
+            /// What the design wind speed is, in the code's own terms.
+            #[must_use]
+            pub const fn speed_is(self) -> &'static str { match self { $( Self::$variant => $module::SPEED_IS, )+ } }
+            /// The level of its design wind.
+            #[must_use]
+            pub const fn level(self) -> Level { match self { $( Self::$variant => $module::LEVEL, )+ } }
+            /// The site keys it reads.
+            #[must_use]
+            pub const fn site_keys(self) -> &'static [SiteKey] { match self { $( Self::$variant => $module::SITE_KEYS, )+ } }
+            /// The rules it makes known by name.
+            #[must_use]
+            pub const fn rules(self) -> &'static [Listed] { match self { $( Self::$variant => $module::RULES, )+ } }
+            /// A site with the values of its keys.
+            #[must_use]
+            pub fn site(self, values: &SiteValues) -> Site {
+                match self { $( Self::$variant => Site::$variant($module::Site::new(values)), )+ }
+            }
+        }
+
+        impl Site {
+            /// The code.
+            #[must_use]
+            pub const fn code(&self) -> Code { match self { $( Self::$variant(_) => Code::$variant, )+ } }
+            /// The design wind speed, if known.
+            #[must_use]
+            pub const fn wind_speed(&self) -> Option<Velocity> { match self { $( Self::$variant(site) => site.wind_speed, )+ } }
+            /// The pressures on a panel in one case, or nothing where the code has no such case for it.
+            ///
+            /// # Errors
+            /// Outside the code's range, or without a speed for the design event.
+            pub fn pressures(&self, panel: &Panel, case: Case, event: Event, ledger: &mut impl Ledger) -> Result<Option<Pressures>, WindError> {
+                match self { $( Self::$variant(site) => site.pressures(panel, case, event, ledger), )+ }
+            }
+            /// The pressure on the solid area of open work in one case; nothing where the code has no such case.
+            ///
+            /// # Errors
+            /// As for [`Self::pressures`].
+            pub fn open_pressure(&self, strip: &Strip, case: Case, event: Event, ledger: &mut impl Ledger) -> Result<Option<Pressure>, WindError> {
+                match self { $( Self::$variant(site) => site.open_pressure(strip, case, event, ledger), )+ }
+            }
+            /// How a ratio at one gust gives the gust at which it is 1: the design speed times the root of
+            /// this over the ratio, for a part that follows the pressure.
+            #[must_use]
+            pub fn direction_factor(&self) -> f64 { match self { $( Self::$variant(site) => site.direction_factor(), )+ } }
+            /// What the code says of the wind case that stands for open strips.
+            #[must_use]
+            pub const fn open_place(&self) -> &'static str { match self { $( Self::$variant(_) => $module::OPEN_PLACE, )+ } }
+            /// Where the least pressure stands.
+            #[must_use]
+            pub const fn least_clause(&self) -> Clause { match self { $( Self::$variant(_) => $module::LEAST_CLAUSE, )+ } }
+        }
+    };
+}
+
+wind_codes! {
+    /// ASCE/SEI 7-16.
+    Asce7_16 = asce7_16;
+}
+
+impl Code {
+    /// The code of this name, or the nearest name there is.
+    ///
+    /// # Errors
+    /// The name nearest to it, if any is near.
+    pub fn named(name: &str) -> Result<Self, Option<&'static str>> {
+        Self::ALL.iter().copied().find(|code| code.key() == name).ok_or_else(|| {
+            crate::workings::nearest(name, Self::ALL.iter().map(|code| code.key()))
+        })
+    }
+}

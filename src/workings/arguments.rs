@@ -1,0 +1,119 @@
+//! A rule's inputs from text.
+
+use super::ledger::OutOfRange;
+use crate::units::{Measure, Quantity, ReadError, read};
+use std::fmt;
+
+/// What is wrong with the inputs of a rule.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Mistake {
+    /// An input is missing.
+    Missing {
+        /// Its name.
+        key: &'static str,
+        /// What it measures.
+        measure: Measure,
+    },
+    /// An input could not be read.
+    Unreadable {
+        /// Its name.
+        key: String,
+        /// Why.
+        error: ReadError,
+    },
+    /// There is no such input.
+    Unknown {
+        /// As written.
+        key: String,
+        /// The nearest that there is.
+        nearest: Option<&'static str>,
+    },
+    /// An input was given twice.
+    Twice {
+        /// Its name.
+        key: String,
+    },
+    /// A value is outside the range of the source.
+    OutOfRange(OutOfRange),
+}
+
+impl fmt::Display for Mistake {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Missing { key, measure } => {
+                write!(f, "{key} is missing: it is {}", measure.dimension().in_words())
+            }
+            Self::Unreadable { key, error } => write!(f, "{key}: {error}"),
+            Self::Unknown { key, nearest: Some(nearest) } => {
+                write!(f, "there is no input {key}; the nearest is {nearest}")
+            }
+            Self::Unknown { key, nearest: None } => write!(f, "there is no input {key}"),
+            Self::Twice { key } => write!(f, "{key} is given twice"),
+            Self::OutOfRange(error) => error.fmt(f),
+        }
+    }
+}
+
+impl std::error::Error for Mistake {}
+
+/// Inputs as `name` and text, taken one by one.
+#[derive(Debug, Clone)]
+pub struct Arguments<'a> {
+    given: Vec<(&'a str, &'a str)>,
+    asked: Vec<&'static str>,
+    mistakes: Vec<Mistake>,
+}
+
+impl<'a> Arguments<'a> {
+    /// Inputs to be taken.
+    #[must_use]
+    pub fn new(given: Vec<(&'a str, &'a str)>) -> Self {
+        let mut mistakes = Vec::new();
+        for (at, (key, _)) in given.iter().enumerate() {
+            if given[..at].iter().any(|(before, _)| before == key) {
+                mistakes.push(Mistake::Twice { key: (*key).to_owned() });
+            }
+        }
+        Self { given, asked: Vec::new(), mistakes }
+    }
+
+    /// Takes one input; what is wrong with it is told by [`Self::close`].
+    pub fn take<Q: Quantity>(&mut self, key: &'static str, measure: Measure) -> Option<Q> {
+        self.asked.push(key);
+        let Some((_, text)) = self.given.iter().find(|(name, _)| *name == key) else {
+            self.mistakes.push(Mistake::Missing { key, measure });
+            return None;
+        };
+        match read(text, measure.dimension()) {
+            Ok(si) => Some(Q::from_si(si)),
+            Err(error) => {
+                self.mistakes.push(Mistake::Unreadable { key: key.to_owned(), error });
+                None
+            }
+        }
+    }
+
+    /// Ends the taking.
+    ///
+    /// # Errors
+    /// Every mistake, inputs nobody asked for among them.
+    pub fn close(&mut self) -> Result<(), Vec<Mistake>> {
+        for (key, _) in &self.given {
+            if !self.asked.contains(key) {
+                let nearest = nearest(key, self.asked.iter().copied());
+                self.mistakes.push(Mistake::Unknown { key: (*key).to_owned(), nearest });
+            }
+        }
+        if self.mistakes.is_empty() { Ok(()) } else { Err(std::mem::take(&mut self.mistakes)) }
+    }
+}
+
+/// The name nearest to what somebody wrote, if any is near.
+pub(crate) fn nearest<'n>(written: &str, names: impl Iterator<Item = &'n str>) -> Option<&'n str> {
+    let lower = written.to_lowercase();
+    names
+        .map(|name| (strsim::jaro_winkler(&lower, &name.to_lowercase()), name))
+        .filter(|(likeness, _)| *likeness > 0.75)
+        .max_by(|one, other| one.0.total_cmp(&other.0))
+        .map(|(_, name)| name)
+}

@@ -1,0 +1,218 @@
+//! The text of a formula as a tree, for whoever prints it.
+//!
+//! Accepted are plain names, numbers, `+ - * /`, parentheses and the methods `squared`, `cubed`,
+//! `to_the_fourth`, `sqrt`, `exp`, `ln`, `abs`, `powf`, `min`, `max` and `pure` (a quotient as a plain number,
+//! printed as nothing).
+
+use std::fmt;
+
+/// A formula as a tree.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Formula {
+    /// A number as it stands.
+    Number(String),
+    /// The name of an input.
+    Name(String),
+    /// A change of sign.
+    Minus(Box<Formula>),
+    /// Two parts and the sign between them.
+    Pair(Box<Formula>, char, Box<Formula>),
+    /// A method and what it is called on and with.
+    Call(String, Vec<Formula>),
+}
+
+/// Why the text is not a formula this reader knows.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FormulaError {
+    /// The text from where it could not go on.
+    pub at: String,
+}
+
+impl fmt::Display for FormulaError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "not a formula from \"{}\" on", self.at)
+    }
+}
+
+impl std::error::Error for FormulaError {}
+
+const METHODS: &[&str] =
+    &["squared", "cubed", "to_the_fourth", "sqrt", "exp", "ln", "abs", "powf", "min", "max", "pure"];
+
+struct Reader<'a> {
+    rest: &'a str,
+}
+
+impl Reader<'_> {
+    fn fail<T>(&self) -> Result<T, FormulaError> {
+        Err(FormulaError { at: self.rest.to_owned() })
+    }
+    fn eat(&mut self, sign: char) -> bool {
+        self.rest = self.rest.trim_start();
+        match self.rest.strip_prefix(sign) {
+            Some(rest) => {
+                self.rest = rest;
+                true
+            }
+            None => false,
+        }
+    }
+    fn take_while(&mut self, keep: impl Fn(char) -> bool) -> String {
+        self.rest = self.rest.trim_start();
+        let end = self.rest.find(|c| !keep(c)).unwrap_or(self.rest.len());
+        let (word, rest) = self.rest.split_at(end);
+        self.rest = rest;
+        word.to_owned()
+    }
+    fn sum(&mut self) -> Result<Formula, FormulaError> {
+        self.chain(&['+', '-'], Self::product)
+    }
+    fn product(&mut self) -> Result<Formula, FormulaError> {
+        self.chain(&['*', '/'], Self::signed)
+    }
+    fn chain(
+        &mut self,
+        signs: &[char],
+        part: fn(&mut Self) -> Result<Formula, FormulaError>,
+    ) -> Result<Formula, FormulaError> {
+        let mut left = part(self)?;
+        while let Some(sign) = signs.iter().copied().find(|sign| self.eat(*sign)) {
+            left = Formula::Pair(Box::new(left), sign, Box::new(part(self)?));
+        }
+        Ok(left)
+    }
+    fn signed(&mut self) -> Result<Formula, FormulaError> {
+        if self.eat('-') { Ok(Formula::Minus(Box::new(self.signed()?))) } else { self.called() }
+    }
+    fn called(&mut self) -> Result<Formula, FormulaError> {
+        let mut value = self.single()?;
+        while self.eat('.') {
+            let method = self.take_while(|c| c.is_alphanumeric() || c == '_');
+            if !METHODS.contains(&method.as_str()) || !self.eat('(') {
+                return self.fail();
+            }
+            let mut parts = vec![value];
+            if !self.eat(')') {
+                parts.push(self.sum()?);
+                self.eat(',');
+                if !self.eat(')') {
+                    return self.fail();
+                }
+            }
+            value = Formula::Call(method, parts);
+        }
+        Ok(value)
+    }
+    fn single(&mut self) -> Result<Formula, FormulaError> {
+        if self.eat('(') {
+            let inner = self.sum()?;
+            return if self.eat(')') { Ok(inner) } else { self.fail() };
+        }
+        match self.rest.chars().next() {
+            Some(c) if c.is_ascii_digit() => {
+                // "2.0" is a number, "2.sqrt()" a method on one: a point counts before a digit only.
+                let mut number = self.take_while(|c| c.is_ascii_digit() || c == '_');
+                if self.rest.starts_with('.') && self.rest[1..].starts_with(|c: char| c.is_ascii_digit()) {
+                    self.rest = &self.rest[1..];
+                    number = format!("{number}.{}", self.take_while(|c| c.is_ascii_digit() || c == '_'));
+                }
+                Ok(Formula::Number(number.replace('_', "")))
+            }
+            Some(c) if c.is_alphabetic() => {
+                Ok(Formula::Name(self.take_while(|c| c.is_alphanumeric() || c == '_')))
+            }
+            _ => self.fail(),
+        }
+    }
+}
+
+impl Formula {
+    /// Reads the text of an expression.
+    ///
+    /// # Errors
+    /// From where on it is no formula.
+    pub fn read(text: &str) -> Result<Self, FormulaError> {
+        let mut reader = Reader { rest: text };
+        let formula = reader.sum()?;
+        if reader.rest.trim().is_empty() { Ok(formula) } else { reader.fail() }
+    }
+
+    /// The formula in one line of text; `name` says how each input is written.
+    #[must_use]
+    pub fn text(&self, name: &dyn Fn(&str) -> String) -> String {
+        self.written(name, 0)
+    }
+
+    fn written(&self, name: &dyn Fn(&str) -> String, outer: u8) -> String {
+        let (text, own) = match self {
+            Self::Number(number) => {
+                let short = if number.contains('.') {
+                    number.trim_end_matches('0').trim_end_matches('.').to_owned()
+                } else {
+                    number.clone()
+                };
+                (short, 4)
+            }
+            Self::Name(key) => {
+                let text = name(key);
+                let own = if text.contains(' ') { 3 } else { 4 };
+                (text, own)
+            }
+            Self::Minus(inner) => (format!("−{}", inner.written(name, 3)), 2),
+            Self::Pair(left, sign, right) => match sign {
+                '+' => (format!("{} + {}", left.written(name, 1), right.written(name, 1)), 1),
+                '-' => (format!("{} − {}", left.written(name, 1), right.written(name, 2)), 1),
+                '*' => (format!("{} × {}", left.written(name, 2), right.written(name, 2)), 2),
+                _ => (format!("{} / {}", left.written(name, 2), right.written(name, 3)), 2),
+            },
+            Self::Call(method, parts) => {
+                let inner = |at: usize, outer| parts[at].written(name, outer);
+                match method.as_str() {
+                    "pure" => return inner(0, outer),
+                    "squared" => (format!("{}²", inner(0, 4)), 4),
+                    "cubed" => (format!("{}³", inner(0, 4)), 4),
+                    "to_the_fourth" => (format!("{}⁴", inner(0, 4)), 4),
+                    "sqrt" => (format!("√{}", inner(0, 4)), 4),
+                    "powf" => (format!("{}^{}", inner(0, 4), inner(1, 4)), 4),
+                    "abs" => (format!("|{}|", inner(0, 0)), 4),
+                    "min" | "max" => (format!("{method}({}, {})", inner(0, 0), inner(1, 0)), 4),
+                    other => (format!("{other}({})", inner(0, 0)), 4),
+                }
+            }
+        };
+        if own < outer { format!("({text})") } else { text }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn text(source: &str) -> String {
+        Formula::read(source).unwrap().text(&|name| name.to_owned())
+    }
+
+    #[test]
+    fn a_formula_keeps_its_meaning_and_no_more_brackets_than_it_needs() {
+        assert_eq!(text("0.5 * a * (1.0 + (1.0 + 4.36 * (h / a).pure()).sqrt())"), "0.5 × a × (1 + √(1 + 4.36 × h / a))");
+        assert_eq!(text("2.01 * (z / zg).pure().powf(2.0 / alpha)"), "2.01 × (z / zg)^(2 / alpha)");
+        assert_eq!(text("a - (b - c)"), "a − (b − c)");
+        assert_eq!(text("a / (b * c)"), "a / (b × c)");
+        assert_eq!(text("(-(r * z).pure()).exp()"), "exp(−(r × z))");
+        assert_eq!(text("(d.cubed() - e.cubed()) / 6.0"), "(d³ − e³) / 6");
+        assert_eq!(text("a.min(b) * 2.0"), "min(a, b) × 2");
+    }
+
+    #[test]
+    fn numbers_with_units_are_bracketed_under_a_power() {
+        let formula = Formula::read("c * v.squared()").unwrap();
+        assert_eq!(formula.text(&|name| format!("2 {name}")), "2 c × (2 v)²");
+    }
+
+    #[test]
+    fn what_is_no_formula_is_refused() {
+        for text in ["self.a", "a +", "a.floor()", "f(x)", "a b", ""] {
+            assert!(Formula::read(text).is_err(), "{text}");
+        }
+    }
+}

@@ -1,0 +1,216 @@
+//! Ledgers, entries and cards.
+
+use super::arguments::{Arguments, Mistake};
+use crate::source::{Clause, Stated};
+use crate::units::{Measure, Quantity, System, Value};
+use std::fmt;
+
+/// Where a calculation is written down, or not.
+pub trait Ledger {
+    /// Writes one step; the step is made only if it is kept.
+    fn write(&mut self, entry: impl FnOnce() -> Entry);
+
+    /// Uses a judgement, so that it cannot be used unprinted.
+    #[inline(always)]
+    fn judge<Q: Quantity>(&mut self, symbol: &'static str, stated: Stated<Q>) -> Q {
+        self.write(|| Entry::Judged { symbol, value: Value::of(stated.value), because: stated.because });
+        stated.value
+    }
+}
+
+/// The ledger that keeps nothing and costs nothing.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Blank;
+
+impl Ledger for Blank {
+    #[inline(always)]
+    fn write(&mut self, _: impl FnOnce() -> Entry) {}
+}
+
+impl Ledger for Vec<Entry> {
+    fn write(&mut self, entry: impl FnOnce() -> Entry) {
+        self.push(entry());
+    }
+}
+
+/// One input of a rule.
+#[derive(Debug, Clone, Copy)]
+pub struct Field {
+    /// The name in the expression and on the command line.
+    pub key: &'static str,
+    /// The symbol in the source.
+    pub symbol: &'static str,
+    /// What it is.
+    pub about: &'static str,
+    /// How it is read and written.
+    pub measure: Measure,
+}
+
+/// A rule's card: what a reader must know to work it by hand.
+#[derive(Debug, Clone, Copy)]
+pub struct Card {
+    /// The name by which it is asked.
+    pub name: &'static str,
+    /// One sentence.
+    pub about: &'static str,
+    /// Where it stands.
+    pub clause: Clause,
+    /// The inputs.
+    pub given: &'static [Field],
+    /// The name of the result.
+    pub key: &'static str,
+    /// The result's symbol.
+    pub symbol: &'static str,
+    /// How the result is written.
+    pub measure: Measure,
+    /// The expression, if the rule is one formula.
+    pub source: Option<&'static str>,
+}
+
+/// One step of a calculation.
+#[derive(Debug, Clone)]
+pub enum Entry {
+    /// A rule was worked.
+    Worked {
+        /// The rule.
+        card: &'static Card,
+        /// Its inputs, in the card's order.
+        given: Vec<Value>,
+        /// Its result.
+        result: Value,
+    },
+    /// A judgement was used.
+    Judged {
+        /// Its symbol.
+        symbol: &'static str,
+        /// Its value.
+        value: Value,
+        /// Why.
+        because: &'static str,
+    },
+    /// The results of several steps were added up.
+    Added {
+        /// The symbol of the sum.
+        symbol: &'static str,
+        /// What was added up.
+        about: &'static str,
+        /// How many terms.
+        terms: usize,
+        /// The sum.
+        result: Value,
+    },
+    /// A line between parts.
+    Heading(String),
+}
+
+/// A rule that can be worked.
+pub trait Rule: Sized {
+    /// Its card.
+    const CARD: &'static Card;
+    /// What it results in.
+    type Output: Quantity;
+    /// Its inputs from text.
+    ///
+    /// # Errors
+    /// Every mistake in the inputs.
+    fn read(arguments: &mut Arguments<'_>) -> Result<Self, Vec<Mistake>>;
+}
+
+/// A rule worked on its own, with its range checked.
+pub trait Work: Rule {
+    /// Works it.
+    ///
+    /// # Errors
+    /// If an input is outside the range the source gives.
+    fn try_work(self, ledger: &mut impl Ledger) -> Result<Self::Output, OutOfRange>;
+}
+
+type Worker = fn(&mut Arguments<'_>, &mut Vec<Entry>) -> Result<Value, Vec<Mistake>>;
+
+/// A rule that can be asked by name.
+#[derive(Debug, Clone, Copy)]
+pub struct Listed {
+    /// Its card.
+    pub card: &'static Card,
+    work: Worker,
+}
+
+impl Listed {
+    /// The listing of a rule.
+    #[must_use]
+    pub const fn of<R: Work>() -> Self {
+        Self {
+            card: R::CARD,
+            work: |arguments, ledger| {
+                R::read(arguments)?
+                    .try_work(ledger)
+                    .map(|result| Value::new(result, R::CARD.measure))
+                    .map_err(|error| vec![Mistake::OutOfRange(error)])
+            },
+        }
+    }
+
+    /// Works the rule on inputs from text and writes down every step.
+    ///
+    /// # Errors
+    /// Every mistake in the inputs, or the range that was left.
+    pub fn work(&self, arguments: &mut Arguments<'_>, ledger: &mut Vec<Entry>) -> Result<Value, Vec<Mistake>> {
+        (self.work)(arguments, ledger)
+    }
+}
+
+/// A value outside the range a source gives.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OutOfRange {
+    /// What was given.
+    pub what: &'static str,
+    /// Its value.
+    pub value: Value,
+    /// The limit it passes.
+    pub limit: Value,
+    /// Whether it lies above the limit, not below.
+    pub above: bool,
+    /// Where the limit stands.
+    pub clause: Clause,
+}
+
+impl fmt::Display for OutOfRange {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let both = |value: Value| {
+            let (us, si) = (value.written(System::Us), value.written(System::Si));
+            if us == si { us } else { format!("{us} ({si})") }
+        };
+        let (side, end) = if self.above { ("above", "greatest") } else { ("below", "least") };
+        write!(
+            f,
+            "{} {} is {side} {}, the {end} in {}; nothing is given there",
+            self.what,
+            both(self.value),
+            both(self.limit),
+            self.clause
+        )
+    }
+}
+
+impl std::error::Error for OutOfRange {}
+
+/// Refuses a value outside the range a clause gives.
+///
+/// # Errors
+/// [`OutOfRange`] with the limit that was passed.
+pub fn within<Q: Quantity>(
+    what: &'static str,
+    clause: Clause,
+    value: Q,
+    least: Q,
+    greatest: Q,
+) -> Result<(), OutOfRange> {
+    let out = |limit: Q, above| Err(OutOfRange { what, value: Value::of(value), limit: Value::of(limit), above, clause });
+    if value.si() > greatest.si() {
+        out(greatest, true)
+    } else if value.si() >= least.si() {
+        Ok(())
+    } else {
+        out(least, false)
+    }
+}

@@ -1,0 +1,12 @@
+//! The ledger of named steps: a formula is written once, as the expression that works it, and its text, its
+//! symbols, its clause and its place in the list of rules all come from there.
+
+mod arguments;
+mod formula;
+mod ledger;
+mod rule;
+
+pub use arguments::{Arguments, Mistake};
+pub(crate) use arguments::nearest;
+pub use formula::{Formula, FormulaError};
+pub use ledger::{Blank, Card, Entry, Field, Ledger, Listed, OutOfRange, Rule, Work, within};
