@@ -1,6 +1,11 @@
 //! Wind on screened fences.
+pub mod fence;
+pub mod loads;
+pub mod member;
 pub mod numerics;
+pub mod screen;
 pub mod source;
 pub mod units;
-pub mod workings;
+pub mod verdict;
 pub mod wind;
+pub mod workings;

@@ -130,9 +130,7 @@ impl Row {
         }
         let unit = column.rsplit('_').next().and_then(Unit::named);
         match unit {
-            Some(unit) if unit.dimension == measure.dimension() => {
-                Ok(Some(self.number(column)? * unit.si))
-            }
+            Some(unit) if unit.dimension == measure.dimension() => Ok(Some(self.number(column)? * unit.si)),
             _ => Err(CatalogueError::Column { line: self.line, column: column.to_owned() }),
         }
     }

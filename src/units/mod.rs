@@ -228,7 +228,11 @@ mod tests {
     #[test]
     fn the_pound_force_is_exact() {
         assert_eq!(pounds(1.0).si(), 0.453_592_37 * 9.806_65);
-        assert_relative_eq!(ksi(1.0).si(), 1000.0 * 0.453_592_37 * 9.806_65 / (0.0254 * 0.0254), max_relative = 1e-15);
+        assert_relative_eq!(
+            ksi(1.0).si(),
+            1000.0 * 0.453_592_37 * 9.806_65 / (0.0254 * 0.0254),
+            max_relative = 1e-15
+        );
         assert_relative_eq!(psf(1.0).si() * 144.0, ksi(0.001).si(), max_relative = 1e-15);
     }
 

@@ -91,15 +91,8 @@ impl fmt::Display for ReadError {
 
 impl std::error::Error for ReadError {}
 
-const FRACTIONS: &[(char, f64)] = &[
-    ('½', 0.5),
-    ('¼', 0.25),
-    ('¾', 0.75),
-    ('⅛', 0.125),
-    ('⅜', 0.375),
-    ('⅝', 0.625),
-    ('⅞', 0.875),
-];
+const FRACTIONS: &[(char, f64)] =
+    &[('½', 0.5), ('¼', 0.25), ('¾', 0.75), ('⅛', 0.125), ('⅜', 0.375), ('⅝', 0.625), ('⅞', 0.875)];
 
 /// Reads one figure with its unit and returns it in SI units.
 ///
@@ -131,7 +124,11 @@ pub fn read(text: &str, wanted: Dimension) -> Result<f64, ReadError> {
             return Err(ReadError::UnknownUnit { unit: unit_text.to_owned(), wanted });
         };
         if unit.dimension != wanted {
-            return Err(ReadError::WrongDimension { unit: unit_text.to_owned(), found: unit.dimension, wanted });
+            return Err(ReadError::WrongDimension {
+                unit: unit_text.to_owned(),
+                found: unit.dimension,
+                wanted,
+            });
         }
         if last.is_some_and(|last| unit.si >= last || wanted != Dimension::Length) {
             return Err(ReadError::NotDescending { text: text.trim().to_owned() });
@@ -262,7 +259,9 @@ mod tests {
 
     #[test]
     fn lengths_are_read_as_people_write_them() {
-        for text in ["11 ft 1 in", "11'-1\"", "11' 1\"", "11′ 1″", "11’ 1”", "11ft1in", "11 feet 1 inch", "133 in"] {
+        for text in
+            ["11 ft 1 in", "11'-1\"", "11' 1\"", "11′ 1″", "11’ 1”", "11ft1in", "11 feet 1 inch", "133 in"]
+        {
             assert_relative_eq!(length(text), 3.3782, max_relative = 1e-15);
         }
         assert_relative_eq!(length("2-3/8 in"), 0.060_325, max_relative = 1e-15);
@@ -282,9 +281,21 @@ mod tests {
         assert_relative_eq!(read("115 mph", Dimension::Speed).unwrap(), 51.4096, max_relative = 1e-15);
         assert_relative_eq!(read("38 m/s", Dimension::Speed).unwrap(), 38.0);
         assert_relative_eq!(read("1.2 kPa", Dimension::Pressure).unwrap(), 1200.0);
-        assert_relative_eq!(read("25 lb/ft2", Dimension::Pressure).unwrap(), 25.0 * 47.880_258_980_335_84, max_relative = 1e-14);
-        assert_relative_eq!(read("150 psf/ft", Dimension::PressurePerDepth).unwrap(), 150.0 * 157.087_463_846_245_26, max_relative = 1e-14);
-        assert_relative_eq!(read("1.37 in3", Dimension::SectionModulus).unwrap(), 1.37 * 0.0254_f64.powi(3), max_relative = 1e-14);
+        assert_relative_eq!(
+            read("25 lb/ft2", Dimension::Pressure).unwrap(),
+            25.0 * 47.880_258_980_335_84,
+            max_relative = 1e-14
+        );
+        assert_relative_eq!(
+            read("150 psf/ft", Dimension::PressurePerDepth).unwrap(),
+            150.0 * 157.087_463_846_245_26,
+            max_relative = 1e-14
+        );
+        assert_relative_eq!(
+            read("1.37 in3", Dimension::SectionModulus).unwrap(),
+            1.37 * 0.0254_f64.powi(3),
+            max_relative = 1e-14
+        );
         assert_relative_eq!(read("95 %", Dimension::Ratio).unwrap(), 0.95);
         assert_relative_eq!(read("0.95", Dimension::Ratio).unwrap(), 0.95);
     }

@@ -97,7 +97,12 @@ pub const UNITS: &[Unit] = {
         unit("kip", &["kips"], D::Force, 1000.0 * POUND_FORCE),
         unit("N", &["newton", "newtons"], D::Force, 1.0),
         unit("kN", &["kilonewton", "kilonewtons"], D::Force, 1000.0),
-        unit("lb-ft", &["lbf-ft", "ft-lb", "ft-lbf", "lb ft", "ft lb", "lbf ft"], D::Moment, POUND_FORCE * FOOT),
+        unit(
+            "lb-ft",
+            &["lbf-ft", "ft-lb", "ft-lbf", "lb ft", "ft lb", "lbf ft"],
+            D::Moment,
+            POUND_FORCE * FOOT,
+        ),
         unit("lb-in", &["lbf-in", "in-lb", "in-lbf", "lb in", "in lb"], D::Moment, POUND_FORCE * INCH),
         unit("kip-ft", &["ft-kip", "kip ft", "k-ft"], D::Moment, 1000.0 * POUND_FORCE * FOOT),
         unit("kip-in", &["in-kip", "kip in", "k-in"], D::Moment, 1000.0 * POUND_FORCE * INCH),
@@ -114,7 +119,12 @@ pub const UNITS: &[Unit] = {
         unit("kN/m", &[], D::LineLoad, 1e3),
         unit("psf/ft", &["pcf", "lb/ft3", "lb/ft³"], D::PressurePerDepth, POUND_FORCE / (FOOT * FOOT * FOOT)),
         unit("kPa/m", &["kn/m3", "kn/m³"], D::PressurePerDepth, 1e3),
-        unit("psf/mph²", &["psf/mph2"], D::PressurePerSpeedSquared, POUND_FORCE / (FOOT * FOOT) / (MPH * MPH)),
+        unit(
+            "psf/mph²",
+            &["psf/mph2"],
+            D::PressurePerSpeedSquared,
+            POUND_FORCE / (FOOT * FOOT) / (MPH * MPH),
+        ),
         unit("Pa/(m/s)²", &["pa/(m/s)2", "kg/m3", "kg/m³"], D::PressurePerSpeedSquared, 1.0),
         unit("%", &["percent", "per cent"], D::Ratio, 0.01),
     ]

@@ -3,13 +3,15 @@
 //! No purchased copy was read: the tables and clauses come through national codes that reprint them, general
 //! structural libraries and permit documents, as each clause says.
 
-use super::{Case, Event, From, KeyKind, Level, Panel, Pressures, SiteKey, SiteValues, Strip, WindError, Zone};
-use crate::numerics::{bilinear, between, bracket, linear};
+use super::{
+    Case, Event, From, KeyKind, Level, Panel, Pressures, SiteKey, SiteValues, Strip, WindError, Zone,
+};
+use crate::numerics::{between, bilinear, bracket, linear};
 use crate::rule;
 use crate::source::{Clause, Document, Seen, Stated};
 use crate::units::{
-    Length, Measure, PerLength, Powers, Pressure, PressurePerSpeedSquared, Pure, Quantity, Value, Velocity, feet,
-    pascals_per_speed_squared, per_foot, psf, psf_per_mph_squared,
+    Length, Measure, PerLength, Powers, Pressure, PressurePerSpeedSquared, Pure, Quantity, Value, Velocity,
+    feet, pascals_per_speed_squared, per_foot, psf, psf_per_mph_squared,
 };
 use crate::workings::{Entry, Ledger, Listed, OutOfRange, within};
 use nalgebra::SMatrix;
@@ -241,7 +243,8 @@ const SHORT_ENDS: &[f64] = &[1.0, 2.0, 3.0, f64::INFINITY];
 const SHORT_NAMES: &[&str] = &["0 to s", "s to 2s", "2s to 3s", "3s to 10s"];
 /// The same above B/s 10.
 const LONG_ENDS: &[f64] = &[1.0, 2.0, 3.0, 4.0, 5.0, 10.0, f64::INFINITY];
-const LONG_NAMES: &[&str] = &["0 to s", "s to 2s", "2s to 3s", "3s to 4s", "4s to 5s", "5s to 10s", "beyond 10s"];
+const LONG_NAMES: &[&str] =
+    &["0 to s", "s to 2s", "2s to 3s", "3s to 4s", "4s to 5s", "5s to 10s", "beyond 10s"];
 const ZONED_B_OVER_S: [f64; 11] = [2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 13.0, 45.0];
 /// Fig. 29.3-1, Case C, each column split to the zones of a long wall: the zone 3s–10s of B/s 4 to 10 stands in
 /// the three it covers. `NONE` where a column has no such zone.
@@ -390,7 +393,13 @@ impl OpenFlatCoefficient {
 
 /// The printed rows are < 0.1, 0.1–0.29 and 0.3–0.7; what lies between 0.29 and 0.3 belongs to the second.
 fn open_row(solidity: f64, rows: [f64; 3]) -> f64 {
-    rows[if solidity < 0.1 { 0 } else if solidity < 0.3 { 1 } else { 2 }]
+    rows[if solidity < 0.1 {
+        0
+    } else if solidity < 0.3 {
+        1
+    } else {
+        2
+    }]
 }
 
 rule! {
@@ -573,7 +582,8 @@ impl Site {
         if panel.solidity < WALL_FROM && case != Case::Open && case != Case::Least {
             return Ok(None);
         }
-        let (s_over_h, b_over_s) = ((panel.height / panel.top()).pure(), (panel.length / panel.height).pure());
+        let (s_over_h, b_over_s) =
+            ((panel.height / panel.top()).pure(), (panel.length / panel.height).pure());
         let even = |pressure, resultant, place| {
             Ok(Some(Pressures { zones: vec![Zone::even(panel, pressure)], resultant, place }))
         };
@@ -584,18 +594,34 @@ impl Site {
             }
             Case::Along(from) if b_over_s < 2.0 => {
                 let mean = self.mean_pressure(panel, s_over_h, b_over_s, event, ledger)?;
-                let at = |distance, ledger: &mut _| SkewedPressure { mean, distance, length: panel.length }.work(ledger);
+                let at = |distance, ledger: &mut _| {
+                    SkewedPressure { mean, distance, length: panel.length }.work(ledger)
+                };
                 let (near, far) = (at(Length::from_si(0.0), ledger), at(panel.length, ledger));
                 let (pressure_from, pressure_to) = match from {
                     From::Start => (near, far),
                     From::Finish => (far, near),
                 };
-                let zone = Zone { from: Length::from_si(0.0), to: panel.length, pressure_from, pressure_to, name: "" };
-                Ok(Some(Pressures { zones: vec![zone], resultant: raised(panel, s_over_h, ledger), place: "Fig. 29.3-1 Case B" }))
+                let zone = Zone {
+                    from: Length::from_si(0.0),
+                    to: panel.length,
+                    pressure_from,
+                    pressure_to,
+                    name: "",
+                };
+                Ok(Some(Pressures {
+                    zones: vec![zone],
+                    resultant: raised(panel, s_over_h, ledger),
+                    place: "Fig. 29.3-1 Case B",
+                }))
             }
             Case::Along(from) => {
                 let zones = self.zones(panel, s_over_h, b_over_s, from, event, ledger)?;
-                Ok(Some(Pressures { zones, resultant: raised(panel, s_over_h, ledger), place: "Fig. 29.3-1 Case C" }))
+                Ok(Some(Pressures {
+                    zones,
+                    resultant: raised(panel, s_over_h, ledger),
+                    place: "Fig. 29.3-1 Case C",
+                }))
             }
             Case::Open => {
                 let middle = panel.bottom + panel.height * 0.5;
@@ -605,7 +631,8 @@ impl Site {
                 let gust = ledger.judge("G", GUST);
                 let pressure = OpenPressure { velocity_pressure, gust, coefficient }.work(ledger);
                 let pressure = OpenCloth { pressure, solidity }.work(ledger);
-                let place = if panel.solidity > OPEN_BELOW { "Fig. 29.4-2 open frame at 0.70" } else { OPEN_PLACE };
+                let place =
+                    if panel.solidity > OPEN_BELOW { "Fig. 29.4-2 open frame at 0.70" } else { OPEN_PLACE };
                 even(pressure, middle, place)
             }
             Case::Least => match event {
@@ -733,7 +760,12 @@ mod tests {
     use crate::workings::Blank;
 
     fn site() -> Site {
-        Site { wind_speed: Some(mph(115.0)), exposure: Exposure::C, topographic_factor: 1.0, ground_elevation: feet(0.0) }
+        Site {
+            wind_speed: Some(mph(115.0)),
+            exposure: Exposure::C,
+            topographic_factor: 1.0,
+            ground_elevation: feet(0.0),
+        }
     }
 
     fn panel(length: f64, height: f64) -> Panel {
@@ -753,7 +785,11 @@ mod tests {
         for (row, s_over_h) in S_OVER_H.iter().enumerate() {
             for (column, b_over_s) in B_OVER_S.iter().enumerate() {
                 let fit = WallFit { s_over_h: *s_over_h, b_over_s: *b_over_s }.work(&mut Blank);
-                assert_eq!((fit * 20.0).round(), (WALL_TABLE[(row, column)] * 20.0).round(), "s/h {s_over_h}, B/s {b_over_s}");
+                assert_eq!(
+                    (fit * 20.0).round(),
+                    (WALL_TABLE[(row, column)] * 20.0).round(),
+                    "s/h {s_over_h}, B/s {b_over_s}"
+                );
             }
         }
     }
@@ -772,7 +808,9 @@ mod tests {
     #[test]
     fn zones_between_ten_and_thirteen_are_split_and_a_missing_zone_takes_the_upper_value() {
         let at = |b_over_s, x| ZoneCoefficient { b_over_s, distance_over_s: x }.work(&mut Blank).unwrap();
-        for (x, printed) in [(0.5, 3.917), (1.5, 2.55), (2.5, 1.95), (3.5, 1.317), (4.5, 1.217), (7.0, 0.917), (11.0, 0.55)] {
+        for (x, printed) in
+            [(0.5, 3.917), (1.5, 2.55), (2.5, 1.95), (3.5, 1.317), (4.5, 1.217), (7.0, 0.917), (11.0, 0.55)]
+        {
             assert!((at(12.0, x) - printed).abs() < 6e-4, "{x}");
         }
         assert_eq!(at(2.5, 2.2), 1.15);
@@ -784,7 +822,9 @@ mod tests {
     fn zones_cover_the_wall_without_a_gap_from_either_end() {
         for b_over_s in [2.0, 2.5, 3.0, 4.5, 9.9, 10.0, 10.1, 12.0, 13.0, 45.0, 60.0] {
             let panel = panel(10.0 * b_over_s, 10.0);
-            let along = |from| site().pressures(&panel, Case::Along(from), Event::Design, &mut Blank).unwrap().unwrap().zones;
+            let along = |from| {
+                site().pressures(&panel, Case::Along(from), Event::Design, &mut Blank).unwrap().unwrap().zones
+            };
             let (forth, back) = (along(From::Start), along(From::Finish));
             assert_eq!(forth.len(), back.len());
             for zones in [&forth, &back] {
@@ -803,8 +843,14 @@ mod tests {
     #[test]
     fn case_b_keeps_the_mean_and_puts_the_resultant_a_fifth_of_the_length_off_the_middle() {
         let panel = panel(15.0, 10.0);
-        let mean = site().pressures(&panel, Case::Square, Event::Design, &mut Blank).unwrap().unwrap().zones[0].pressure_from;
-        let zone = site().pressures(&panel, Case::Along(From::Start), Event::Design, &mut Blank).unwrap().unwrap().zones[0];
+        let mean = site().pressures(&panel, Case::Square, Event::Design, &mut Blank).unwrap().unwrap().zones
+            [0]
+        .pressure_from;
+        let zone = site()
+            .pressures(&panel, Case::Along(From::Start), Event::Design, &mut Blank)
+            .unwrap()
+            .unwrap()
+            .zones[0];
         let (near, far) = (zone.pressure_from, zone.pressure_to);
         assert!(((near + far) * 0.5 - mean).si().abs() < 1e-9);
         // Resultant of a trapezoid from its start, as a share of the length.
@@ -816,11 +862,17 @@ mod tests {
     fn a_return_relieves_the_starred_zone_only_and_a_short_one_nothing() {
         let first = |return_ft, b_over_s: f64| {
             let panel = Panel { return_at_start: feet(return_ft), ..panel(10.0 * b_over_s, 10.0) };
-            let zones = site().pressures(&panel, Case::Along(From::Start), Event::Design, &mut Blank).unwrap().unwrap().zones;
+            let zones = site()
+                .pressures(&panel, Case::Along(From::Start), Event::Design, &mut Blank)
+                .unwrap()
+                .unwrap()
+                .zones;
             (zones[0].pressure_from.si(), zones[1].pressure_from.si())
         };
         let free = first(0.0, 12.0);
-        for (return_ft, factor) in [(2.9, 1.0), (3.0, 0.9), (10.0, 0.75), (15.0, 0.675), (20.0, 0.6), (500.0, 0.6)] {
+        for (return_ft, factor) in
+            [(2.9, 1.0), (3.0, 0.9), (10.0, 0.75), (15.0, 0.675), (20.0, 0.6), (500.0, 0.6)]
+        {
             let with = first(return_ft, 12.0);
             assert!((with.0 / free.0 - factor).abs() < 1e-12, "{return_ft}");
             assert_eq!(with.1, free.1);
@@ -836,7 +888,8 @@ mod tests {
         let square = site().pressures(&panel, Case::Square, Event::Design, &mut Blank).unwrap().unwrap();
         assert!(((square.zones[0].pressure_from / psf(1.0)).pure() - 26.994).abs() < 5e-4);
         assert!((square.resultant - feet(5.5)).si().abs() < 1e-12);
-        let along = site().pressures(&panel, Case::Along(From::Start), Event::Design, &mut Blank).unwrap().unwrap();
+        let along =
+            site().pressures(&panel, Case::Along(From::Start), Event::Design, &mut Blank).unwrap().unwrap();
         assert!(((along.zones[0].pressure_from / psf(1.0)).pure() - 67.537).abs() < 5e-4);
     }
 

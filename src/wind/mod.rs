@@ -141,7 +141,9 @@ impl fmt::Display for WindError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::OutOfRange(error) => error.fmt(f),
-            Self::NoSpeed => f.write_str("no design wind speed is given, so the design event cannot be worked"),
+            Self::NoSpeed => {
+                f.write_str("no design wind speed is given, so the design event cannot be worked")
+            }
         }
     }
 }
@@ -300,8 +302,10 @@ impl Code {
     /// # Errors
     /// The name nearest to it, if any is near.
     pub fn named(name: &str) -> Result<Self, Option<&'static str>> {
-        Self::ALL.iter().copied().find(|code| code.key() == name).ok_or_else(|| {
-            crate::workings::nearest(name, Self::ALL.iter().map(|code| code.key()))
-        })
+        Self::ALL
+            .iter()
+            .copied()
+            .find(|code| code.key() == name)
+            .ok_or_else(|| crate::workings::nearest(name, Self::ALL.iter().map(|code| code.key())))
     }
 }

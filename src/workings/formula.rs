@@ -194,7 +194,10 @@ mod tests {
 
     #[test]
     fn a_formula_keeps_its_meaning_and_no_more_brackets_than_it_needs() {
-        assert_eq!(text("0.5 * a * (1.0 + (1.0 + 4.36 * (h / a).pure()).sqrt())"), "0.5 × a × (1 + √(1 + 4.36 × h / a))");
+        assert_eq!(
+            text("0.5 * a * (1.0 + (1.0 + 4.36 * (h / a).pure()).sqrt())"),
+            "0.5 × a × (1 + √(1 + 4.36 × h / a))"
+        );
         assert_eq!(text("2.01 * (z / zg).pure().powf(2.0 / alpha)"), "2.01 × (z / zg)^(2 / alpha)");
         assert_eq!(text("a - (b - c)"), "a − (b − c)");
         assert_eq!(text("a / (b * c)"), "a / (b × c)");

@@ -154,7 +154,11 @@ impl Listed {
     ///
     /// # Errors
     /// Every mistake in the inputs, or the range that was left.
-    pub fn work(&self, arguments: &mut Arguments<'_>, ledger: &mut Vec<Entry>) -> Result<Value, Vec<Mistake>> {
+    pub fn work(
+        &self,
+        arguments: &mut Arguments<'_>,
+        ledger: &mut Vec<Entry>,
+    ) -> Result<Value, Vec<Mistake>> {
         (self.work)(arguments, ledger)
     }
 }
@@ -205,7 +209,9 @@ pub fn within<Q: Quantity>(
     least: Q,
     greatest: Q,
 ) -> Result<(), OutOfRange> {
-    let out = |limit: Q, above| Err(OutOfRange { what, value: Value::of(value), limit: Value::of(limit), above, clause });
+    let out = |limit: Q, above| {
+        Err(OutOfRange { what, value: Value::of(value), limit: Value::of(limit), above, clause })
+    };
     if value.si() > greatest.si() {
         out(greatest, true)
     } else if value.si() >= least.si() {

@@ -6,7 +6,7 @@ mod formula;
 mod ledger;
 mod rule;
 
-pub use arguments::{Arguments, Mistake};
 pub(crate) use arguments::nearest;
+pub use arguments::{Arguments, Mistake};
 pub use formula::{Formula, FormulaError};
 pub use ledger::{Blank, Card, Entry, Field, Ledger, Listed, OutOfRange, Rule, Work, within};

@@ -1,0 +1,286 @@
+//! Runs, bays, posts, gates and screens as data: every value is known here or left out.
+//!
+//! Posts share kinds by index, so that a changed wall recomputes one section.
+
+use crate::member::aisc360_16::DesignWall;
+use crate::member::{GirthDiameter, MemberError, RoundTube, TubeSizes};
+use crate::screen::{ChainLink, CombinedSolidity};
+use crate::units::{Area, Length, Pressure, Quantity};
+use crate::workings::Ledger;
+
+/// A fence of one or more runs.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fence {
+    /// The kinds of posts.
+    pub kinds: Vec<PostKind>,
+    /// The runs.
+    pub runs: Vec<Run>,
+}
+
+/// A kind of post.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PostKind {
+    /// Its name.
+    pub name: String,
+    /// The tape round it, where the diameter comes from that.
+    pub girth: Option<Length>,
+    /// Outside diameter as made.
+    pub diameter: Length,
+    /// Wall as made.
+    pub wall: Wall,
+    /// Yield strength.
+    pub yield_strength: Pressure,
+    /// Thickness that rust has taken off the outside at grade.
+    pub rust: Length,
+}
+
+/// A wall, and what it is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Wall {
+    /// By the label of welded pipe: the mill may make it thinner.
+    Nominal(Length),
+    /// By the label of seamless pipe.
+    Seamless(Length),
+    /// Measured on this post.
+    Measured(Length),
+}
+
+impl PostKind {
+    /// The tube at grade that strength is reckoned with.
+    ///
+    /// # Errors
+    /// If the sizes are no tube or rust leaves nothing.
+    pub fn tube(&self, ledger: &mut impl Ledger) -> Result<RoundTube, MemberError> {
+        let diameter = match self.girth {
+            Some(girth) => GirthDiameter { girth }.work(ledger),
+            None => self.diameter,
+        };
+        let wall = match self.wall {
+            Wall::Nominal(nominal) => DesignWall { nominal }.work(ledger),
+            Wall::Seamless(wall) | Wall::Measured(wall) => wall,
+        };
+        RoundTube::try_new(TubeSizes { diameter, wall })?.rusted(self.rust, ledger)
+    }
+}
+
+/// A straight side of fence.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Run {
+    /// Its name.
+    pub name: String,
+    /// Height of the fence above the ground.
+    pub height: Length,
+    /// The steel mesh, if any.
+    pub chain_link: Option<ChainLink>,
+    /// Diameters of the rails there are.
+    pub rails: Rails,
+    /// From left to right, standing inside.
+    pub bays: Vec<Bay>,
+    /// One more than bays.
+    pub posts: Vec<Post>,
+    /// The cloth, if any.
+    pub screen: Option<Screen>,
+    /// What stands at the left end.
+    pub start: End,
+    /// What stands at the right end.
+    pub finish: End,
+}
+
+/// Diameters of rails; nothing where there is none.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Rails {
+    /// Top rail.
+    pub top: Option<Length>,
+    /// Rail at half height.
+    pub middle: Option<Length>,
+    /// Bottom rail.
+    pub bottom: Option<Length>,
+}
+
+/// Between two neighbouring posts.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Bay {
+    /// Width, centre to centre.
+    pub width: Length,
+    /// Whether it is a gate.
+    pub gate: bool,
+}
+
+/// One post of a run.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Post {
+    /// Its place from the start of the run.
+    pub at: Length,
+    /// What it does.
+    pub role: Role,
+    /// Its kind by index.
+    pub kind: usize,
+    /// The post of another run that is the same post.
+    pub shared_with: Option<Shared>,
+}
+
+/// A post of another run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Shared {
+    /// The run by index.
+    pub run: usize,
+    /// The post by index.
+    pub post: usize,
+}
+
+/// What a post does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Role {
+    /// Between two bays.
+    Line,
+    /// At a free end.
+    End,
+    /// Where the fence turns a corner.
+    Corner,
+    /// Beside a gate.
+    Gate,
+}
+
+impl Role {
+    /// In one word.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Line => "line",
+            Self::End => "end",
+            Self::Corner => "corner",
+            Self::Gate => "gate",
+        }
+    }
+}
+
+/// Cloth on a run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Screen {
+    /// Its name.
+    pub name: String,
+    /// Solid area over gross area of the cloth alone.
+    pub solidity: f64,
+    /// Lower edge above the ground.
+    pub bottom: Length,
+    /// Top above the ground.
+    pub top: Length,
+    /// The first bay it hangs on, by index.
+    pub first_bay: usize,
+    /// One past the last bay it hangs on.
+    pub end_bay: usize,
+    /// Windows cut in, if any.
+    pub windows: Option<Windows>,
+}
+
+/// Windows cut in the cloth.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Windows {
+    /// Width of one.
+    pub width: Length,
+    /// Height of one.
+    pub height: Length,
+    /// How many in a bay.
+    pub per_bay: f64,
+}
+
+impl Windows {
+    /// Area of one.
+    #[must_use]
+    pub fn area(&self) -> Area {
+        self.width * self.height
+    }
+}
+
+/// What stands at an end of a run.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum End {
+    /// It stops in the open.
+    Free,
+    /// The fence turns a corner and its cloth goes on for so long, as high as here.
+    Return(Length),
+    /// The fence turns a corner into a run of this fence.
+    Corner(CornerTo),
+}
+
+/// The run round a corner.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct CornerTo {
+    /// The run by index.
+    pub run: usize,
+    /// Whether that run meets the corner with its start.
+    pub at_its_start: bool,
+}
+
+/// A return counts as one from this solidity of all its layers on: the wall rule's own bound on openings.
+const RETURN_SOLIDITY: f64 = 0.70;
+
+impl Run {
+    /// Its length, first post to last.
+    #[must_use]
+    pub fn length(&self) -> Length {
+        self.posts.last().map_or_else(|| Length::from_si(0.0), |post| post.at)
+    }
+
+    /// Solidity of all layers where the cloth hangs.
+    pub fn solidity(&self, ledger: &mut impl Ledger) -> Option<f64> {
+        let screen = self.screen.as_ref()?;
+        Some(match self.chain_link {
+            Some(link) => {
+                CombinedSolidity { first: screen.solidity, second: link.solidity(ledger) }.work(ledger)
+            }
+            None => screen.solidity,
+        })
+    }
+
+    /// Where the cloth begins and ends along the run.
+    #[must_use]
+    pub fn screened(&self) -> Option<(Length, Length)> {
+        let screen = self.screen.as_ref()?;
+        Some((self.posts[screen.first_bay].at, self.posts[screen.end_bay].at))
+    }
+
+    /// Whether cloth hangs on a bay.
+    #[must_use]
+    pub fn has_cloth(&self, bay: usize) -> bool {
+        self.screen.as_ref().is_some_and(|screen| (screen.first_bay..screen.end_bay).contains(&bay))
+    }
+
+    /// The same run with its cloth taken off.
+    #[must_use]
+    pub fn bare(&self) -> Self {
+        Self { screen: None, ..self.clone() }
+    }
+}
+
+impl Fence {
+    /// How long the cloth of a run goes on round the corner at one of its ends: the unbroken screened length
+    /// of the return, with a solidity of 0.70 or more over at least this cloth's height; else nothing.
+    #[must_use]
+    pub fn return_length(&self, run: usize, at_start: bool) -> Length {
+        let nothing = Length::from_si(0.0);
+        let this = &self.runs[run];
+        let Some(screen) = &this.screen else { return nothing };
+        let reaches = if at_start { screen.first_bay == 0 } else { screen.end_bay == this.bays.len() };
+        if !reaches {
+            return nothing;
+        }
+        match if at_start { this.start } else { this.finish } {
+            End::Free => nothing,
+            End::Return(length) => length,
+            End::Corner(CornerTo { run, at_its_start }) => {
+                let other = &self.runs[run];
+                let (Some(cloth), Some((from, to))) = (&other.screen, other.screened()) else {
+                    return nothing;
+                };
+                let touches =
+                    if at_its_start { cloth.first_bay == 0 } else { cloth.end_bay == other.bays.len() };
+                let covers = cloth.bottom <= screen.bottom && cloth.top >= screen.top;
+                let dense = other
+                    .solidity(&mut crate::workings::Blank)
+                    .is_some_and(|solidity| solidity >= RETURN_SOLIDITY);
+                if touches && covers && dense { to - from } else { nothing }
+            }
+        }
+    }
+}

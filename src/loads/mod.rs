@@ -1,0 +1,158 @@
+//! Which part takes which load: the pressures of a wind code on a run, and their share at each post.
+//!
+//! Cases act one at a time over the whole run, each in equilibrium. A post takes the case with its largest base
+//! moment, a bay shows the case with its largest mean pressure.
+
+mod pieces;
+mod statics;
+
+pub use statics::{BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, RULES, RailLoad};
+
+use crate::fence::Fence;
+use crate::units::{Force, Moment, Pressure, Quantity};
+use crate::wind::{Case, Event, Site, WindError};
+use crate::workings::{Blank, Entry, Ledger};
+use pieces::Pieces;
+
+/// The load on a post in the case with its largest base moment.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PostLoad {
+    /// Shear at grade.
+    pub shear: Force,
+    /// Moment at grade.
+    pub moment: Moment,
+    /// The case.
+    pub case: Case,
+    /// The case in the code's words.
+    pub place: &'static str,
+}
+
+/// The pressure on a bay in the case with its largest mean pressure.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BayLoad {
+    /// Mean net pressure over the cloth of the bay, or over the height of a bare bay.
+    pub pressure: Pressure,
+    /// That pressure times the area it is the mean over.
+    pub force: Force,
+    /// The case.
+    pub case: Case,
+    /// The case in the code's words.
+    pub place: &'static str,
+    /// The zone that covers most of the bay; empty if the code names none.
+    pub zone: &'static str,
+}
+
+/// One case over a whole run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CaseLoads {
+    /// The case.
+    pub case: Case,
+    /// The case in the code's words.
+    pub place: &'static str,
+    /// Shear at grade, post by post.
+    pub shears: Vec<Force>,
+    /// Moment at grade, post by post.
+    pub moments: Vec<Moment>,
+    /// The whole force on the run.
+    pub force: Force,
+    /// The sum of load times place from the start.
+    pub about_start: Moment,
+}
+
+/// The loads on a run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RunLoads {
+    /// Every case the code has for this run.
+    pub cases: Vec<CaseLoads>,
+    /// Post by post, the governing case.
+    pub posts: Vec<PostLoad>,
+    /// Bay by bay, the governing case.
+    pub bays: Vec<BayLoad>,
+}
+
+/// Whether the cloth hangs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Dress {
+    /// As surveyed.
+    AsHung,
+    /// With the cloth taken off.
+    Bare,
+}
+
+/// The loads on a run of a fence.
+///
+/// # Errors
+/// Outside the range of the code, or without a speed for the design event.
+pub fn run_loads(
+    fence: &Fence,
+    run: usize,
+    dress: Dress,
+    site: &Site,
+    event: Event,
+) -> Result<RunLoads, WindError> {
+    let this = &fence.runs[run];
+    let mut loads =
+        RunLoads { cases: Vec::with_capacity(Case::ALL.len()), posts: Vec::new(), bays: Vec::new() };
+    let mut pieces = Pieces::new(fence, run, dress);
+    for case in Case::ALL {
+        if !pieces.lay(site, case, event, &mut Blank)? {
+            continue;
+        }
+        let count = this.posts.len();
+        let mut one = CaseLoads {
+            case,
+            place: pieces.place,
+            shears: vec![Force::from_si(0.0); count],
+            moments: vec![Moment::from_si(0.0); count],
+            force: Force::from_si(0.0),
+            about_start: Moment::from_si(0.0),
+        };
+        pieces.share_out(&mut one);
+        for post in 0..count {
+            let load =
+                PostLoad { shear: one.shears[post], moment: one.moments[post], case, place: pieces.place };
+            match loads.posts.get_mut(post) {
+                None => loads.posts.push(load),
+                Some(before) if load.moment.si().abs() > before.moment.si().abs() => *before = load,
+                Some(_) => {}
+            }
+        }
+        for bay in 0..this.bays.len() {
+            let load = pieces.bay(bay);
+            match loads.bays.get_mut(bay) {
+                None => loads.bays.push(load),
+                Some(before) if load.pressure.si().abs() > before.pressure.si().abs() => *before = load,
+                Some(_) => {}
+            }
+        }
+        loads.cases.push(one);
+    }
+    Ok(loads)
+}
+
+/// Writes down how one post gets its load in one case.
+///
+/// # Errors
+/// As for [`run_loads`].
+pub fn post_workings(
+    fence: &Fence,
+    run: usize,
+    post: usize,
+    case: Case,
+    site: &Site,
+    event: Event,
+    ledger: &mut Vec<Entry>,
+) -> Result<(), WindError> {
+    let mut pieces = Pieces::new(fence, run, Dress::AsHung);
+    if let Some(link) = fence.runs[run].chain_link
+        && fence.runs[run].screen.is_none()
+    {
+        let _ = link.solidity(ledger);
+    }
+    let _ = fence.runs[run].solidity(ledger);
+    if pieces.lay(site, case, event, ledger)? {
+        ledger.write(|| Entry::Heading("Share of the post, by statics from its two bays".to_owned()));
+        pieces.share_of(post, ledger);
+    }
+    Ok(())
+}

@@ -1,0 +1,336 @@
+//! The pressures of one case as stretches of load along a run, and their share at each post.
+
+use super::statics::{BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, RailLoad};
+use super::{BayLoad, CaseLoads, Dress};
+use crate::fence::{Fence, Run, Screen};
+use crate::units::{Force, Length, LineLoad, Moment, Pressure, Pure, Quantity, Value};
+use crate::wind::{Case, Event, Panel, Pressures, Site, Strip, WindError, Zone};
+use crate::workings::{Blank, Entry, Ledger};
+
+/// A stretch of load within one bay, straight between its ends, at one height.
+#[derive(Debug, Clone, Copy)]
+struct Piece {
+    bay: usize,
+    from: Length,
+    to: Length,
+    load_from: LineLoad,
+    load_to: LineLoad,
+    arm: Length,
+}
+
+/// The load on one post's own face.
+#[derive(Debug, Clone, Copy)]
+struct Point {
+    post: usize,
+    face: PostFace,
+    arm: Length,
+}
+
+/// A rectangle of the run without cloth: bays `first..end`, from `low` to `high`.
+#[derive(Debug, Clone, Copy)]
+struct Region {
+    first: usize,
+    end: usize,
+    low: Length,
+    high: Length,
+}
+
+/// One case laid out along a run.
+pub(super) struct Pieces<'a> {
+    fence: &'a Fence,
+    run: &'a Run,
+    screen: Option<&'a Screen>,
+    panel: Option<Panel>,
+    regions: Vec<Region>,
+    pieces: Vec<Piece>,
+    points: Vec<Point>,
+    /// Mean pressure and zone of each bay.
+    bays: Vec<(Pressure, &'static str)>,
+    case: Case,
+    /// The case in the code's words.
+    pub(super) place: &'static str,
+}
+
+const NOTHING: f64 = 0.0;
+
+impl<'a> Pieces<'a> {
+    pub(super) fn new(fence: &'a Fence, at: usize, dress: Dress) -> Self {
+        let run = &fence.runs[at];
+        let screen = run.screen.as_ref().filter(|_| dress == Dress::AsHung);
+        let panel = screen.map(|screen| Panel {
+            bottom: screen.bottom,
+            height: screen.top - screen.bottom,
+            length: run.posts[screen.end_bay].at - run.posts[screen.first_bay].at,
+            solidity: run.solidity(&mut Blank).unwrap_or(screen.solidity),
+            return_at_start: fence.return_length(at, true),
+            return_at_finish: fence.return_length(at, false),
+        });
+        let (ground, top, count) = (Length::from_si(0.0), run.height, run.bays.len());
+        let regions = match screen {
+            None => vec![Region { first: 0, end: count, low: ground, high: top }],
+            Some(screen) => {
+                let (first, end) = (screen.first_bay, screen.end_bay);
+                [
+                    Region { first: 0, end: first, low: ground, high: top },
+                    Region { first, end, low: ground, high: screen.bottom },
+                    Region { first, end, low: screen.top, high: top },
+                    Region { first: end, end: count, low: ground, high: top },
+                ]
+                .into_iter()
+                .filter(|region| region.end > region.first && region.high > region.low)
+                .collect()
+            }
+        };
+        Self {
+            fence,
+            run,
+            screen,
+            panel,
+            regions,
+            pieces: Vec::with_capacity(4 * count),
+            points: Vec::new(),
+            bays: vec![(Pressure::from_si(NOTHING), ""); count],
+            case: Case::Square,
+            place: "",
+        }
+    }
+
+    /// Lays one case out; false if the code has no such case for this run.
+    pub(super) fn lay(
+        &mut self,
+        site: &Site,
+        case: Case,
+        event: Event,
+        ledger: &mut impl Ledger,
+    ) -> Result<bool, WindError> {
+        self.pieces.clear();
+        self.points.clear();
+        self.bays.fill((Pressure::from_si(NOTHING), ""));
+        self.case = case;
+        self.place = site.open_place();
+        match self.panel {
+            // Open work alone knows no square and no skewed wind: one case and the least pressure.
+            None if !matches!(case, Case::Open | Case::Least) => return Ok(false),
+            None => {}
+            Some(panel) => {
+                let Some(pressures) = site.pressures(&panel, case, event, ledger)? else { return Ok(false) };
+                self.place = pressures.place;
+                self.lay_cloth(&panel, &pressures, ledger);
+            }
+        }
+        for region in 0..self.regions.len() {
+            if !self.lay_open(self.regions[region], site, case, event, ledger)? {
+                return Ok(false);
+            }
+        }
+        if self.panel.is_none() && case == Case::Least {
+            self.place = site.least_clause().place;
+        }
+        Ok(true)
+    }
+
+    fn lay_cloth(&mut self, panel: &Panel, pressures: &Pressures, ledger: &mut impl Ledger) {
+        let Some(screen) = self.screen else { return };
+        let start = self.run.posts[screen.first_bay].at;
+        let mut bay = screen.first_bay;
+        let mut widest = Length::from_si(NOTHING);
+        for zone in &pressures.zones {
+            let (zone_from, zone_to) = (start + zone.from, start + zone.to);
+            let load = |pressure, ledger: &mut _| ClothLoad { pressure, height: panel.height }.work(ledger);
+            let load_from = load(zone.pressure_from, ledger);
+            let load_to = if zone.pressure_to == zone.pressure_from {
+                load_from
+            } else {
+                load(zone.pressure_to, ledger)
+            };
+            while bay < screen.end_bay {
+                let (bay_from, bay_to) = (self.run.posts[bay].at, self.run.posts[bay + 1].at);
+                let (from, to) = (larger(zone_from, bay_from), smaller(zone_to, bay_to));
+                if to > from {
+                    let at = |place: Length| along(zone, place - start);
+                    let piece = Piece {
+                        bay,
+                        from,
+                        to,
+                        load_from: between(load_from, load_to, at(from)),
+                        load_to: between(load_from, load_to, at(to)),
+                        arm: pressures.resultant,
+                    };
+                    self.pieces.push(piece);
+                    let (mean, name) = &mut self.bays[bay];
+                    let mid = (piece.load_from + piece.load_to) * 0.5 / panel.height;
+                    *mean += mid * ((to - from) / (bay_to - bay_from)).pure();
+                    if from == bay_from || to - from > widest {
+                        (*name, widest) = (zone.name, to - from);
+                    }
+                }
+                if zone_to < bay_to {
+                    break;
+                }
+                bay += 1;
+            }
+        }
+    }
+
+    fn lay_open(
+        &mut self,
+        region: Region,
+        site: &Site,
+        case: Case,
+        event: Event,
+        ledger: &mut impl Ledger,
+    ) -> Result<bool, WindError> {
+        let Region { first, end, low, high } = region;
+        let run = self.run;
+        let (height, middle) = (high - low, (low + high) * 0.5);
+        let length = run.posts[end].at - run.posts[first].at;
+        let mesh = run.chain_link.map_or(NOTHING, |link| link.solidity(&mut Blank));
+        let rails = rails_in(run, low, high);
+        let mut solid = length * height * mesh;
+        let mut first_moment = solid * middle;
+        for (diameter, at) in rails.iter().flatten() {
+            solid += length * *diameter;
+            first_moment += length * *diameter * *at;
+        }
+        // A post between two regions side by side shows half of its face in each.
+        let shown = |post: usize| {
+            if (post == first && first > 0) || (post == end && end < run.bays.len()) { 0.5 } else { 1.0 }
+        };
+        for post in first..=end {
+            let face = self.fence.kinds[run.posts[post].kind].diameter * height * shown(post);
+            solid += face;
+            first_moment += face * middle;
+        }
+        if solid.si() <= NOTHING {
+            return Ok(true);
+        }
+        let strip = Strip { centroid: first_moment / solid, solidity: (solid / (length * height)).pure() };
+        let Some(pressure) = site.open_pressure(&strip, case, event, ledger)? else { return Ok(false) };
+        let mut lines: [Option<(LineLoad, Length)>; 4] = [None; 4];
+        if mesh > NOTHING {
+            lines[0] = Some((MeshLoad { pressure, solidity: mesh, height }.work(ledger), middle));
+        }
+        for (at, rail) in rails.iter().enumerate() {
+            lines[at + 1] =
+                rail.map(|(diameter, place)| (RailLoad { pressure, diameter }.work(ledger), place));
+        }
+        for bay in first..end {
+            for (load, arm) in lines.iter().flatten().copied() {
+                let (from, to) = (run.posts[bay].at, run.posts[bay + 1].at);
+                self.pieces.push(Piece { bay, from, to, load_from: load, load_to: load, arm });
+                if !self.panel.is_some_and(|_| run.has_cloth(bay)) {
+                    self.bays[bay].0 += load / height;
+                }
+            }
+        }
+        for post in first..=end {
+            let diameter = self.fence.kinds[run.posts[post].kind].diameter;
+            let face = PostFace { pressure, diameter, height, share: shown(post) };
+            self.points.push(Point { post, face, arm: middle });
+        }
+        Ok(true)
+    }
+
+    /// Shares every stretch out to the two posts of its bay.
+    pub(super) fn share_out(&self, loads: &mut CaseLoads) {
+        for piece in &self.pieces {
+            for (post, share) in self.shares(piece, &mut Blank) {
+                loads.shears[post] += share;
+                loads.moments[post] += BaseMoment { force: share, arm: piece.arm }.work(&mut Blank);
+            }
+            let (length, from, to) = (piece.to - piece.from, piece.load_from, piece.load_to);
+            loads.force += (from + to) * length * 0.5;
+            let place = piece.from * (from * 2.0 + to).si() + piece.to * (from + to * 2.0).si();
+            loads.about_start += Moment::from_si(place.si() * length.si() / 6.0);
+        }
+        for point in &self.points {
+            let force = point.face.work(&mut Blank);
+            loads.shears[point.post] += force;
+            loads.moments[point.post] += BaseMoment { force, arm: point.arm }.work(&mut Blank);
+            loads.force += force;
+            loads.about_start += force * self.run.posts[point.post].at;
+        }
+    }
+
+    fn shares(&self, piece: &Piece, ledger: &mut impl Ledger) -> [(usize, Force); 2] {
+        [
+            (piece.bay, self.share(piece, piece.bay, ledger)),
+            (piece.bay + 1, self.share(piece, piece.bay + 1, ledger)),
+        ]
+    }
+
+    fn share(&self, piece: &Piece, post: usize, ledger: &mut impl Ledger) -> Force {
+        let at = self.run.posts[post].at;
+        let bay = self.run.posts[piece.bay + 1].at - self.run.posts[piece.bay].at;
+        let (near, far, load_near, load_far) = if post == piece.bay {
+            (piece.from - at, piece.to - at, piece.load_from, piece.load_to)
+        } else {
+            (at - piece.to, at - piece.from, piece.load_to, piece.load_from)
+        };
+        PostShare { near, far, load_near, load_far, bay }.work(ledger)
+    }
+
+    /// Writes down the share of one post.
+    pub(super) fn share_of(&self, post: usize, ledger: &mut Vec<Entry>) {
+        let (mut shear, mut moment, mut terms) = (Force::from_si(NOTHING), Moment::from_si(NOTHING), 0);
+        let mut add = |force: Force, arm, ledger: &mut Vec<Entry>| {
+            shear += force;
+            moment += BaseMoment { force, arm }.work(ledger);
+            terms += 1;
+        };
+        for piece in self.pieces.iter().filter(|piece| piece.bay == post || piece.bay + 1 == post) {
+            let share = self.share(piece, post, ledger);
+            add(share, piece.arm, ledger);
+        }
+        for point in self.points.iter().filter(|point| point.post == post) {
+            let force = point.face.work(ledger);
+            add(force, point.arm, ledger);
+        }
+        let sum = |symbol, about, result| Entry::Added { symbol, about, terms, result };
+        ledger.write(|| sum("V", "shares of both bays and the post's own face", Value::of(shear)));
+        ledger.write(|| sum("M", "their moments at grade", Value::of(moment)));
+    }
+
+    /// The mean pressure on a bay.
+    pub(super) fn bay(&self, bay: usize) -> BayLoad {
+        let (pressure, zone) = self.bays[bay];
+        let height = match self.screen {
+            Some(screen) if self.run.has_cloth(bay) => screen.top - screen.bottom,
+            _ => self.run.height,
+        };
+        let force = pressure * (height * self.run.bays[bay].width);
+        BayLoad { pressure, force, case: self.case, place: self.place, zone }
+    }
+}
+
+/// The rails whose face lies in a strip, with the height of their axis; a face is never higher than the strip.
+fn rails_in(run: &Run, low: Length, high: Length) -> [Option<(Length, Length)>; 3] {
+    let half = run.height * 0.5;
+    let face = |diameter: Length| smaller(diameter, high - low);
+    [
+        run.rails.top.filter(|_| high >= run.height).map(|d| (face(d), high - face(d) * 0.5)),
+        run.rails.middle.filter(|_| low < half && half <= high).map(|d| (face(d), half)),
+        run.rails.bottom.filter(|_| low.si() <= NOTHING).map(|d| (face(d), low + face(d) * 0.5)),
+    ]
+}
+
+/// How far along a zone a place lies, 0 to 1.
+fn along(zone: &Zone, place: Length) -> f64 {
+    if zone.pressure_from == zone.pressure_to {
+        NOTHING
+    } else {
+        ((place - zone.from) / (zone.to - zone.from)).pure()
+    }
+}
+
+fn between(first: LineLoad, second: LineLoad, share: f64) -> LineLoad {
+    first * (1.0 - share) + second * share
+}
+
+fn larger(one: Length, other: Length) -> Length {
+    if one > other { one } else { other }
+}
+
+fn smaller(one: Length, other: Length) -> Length {
+    if one < other { one } else { other }
+}

@@ -1,0 +1,111 @@
+//! From pressure to the foot of a post, as rules.
+
+use crate::rule;
+use crate::source::STATICS;
+use crate::units::{Force, Length, LineLoad, Moment, Pressure};
+use crate::workings::Listed;
+
+rule! {
+    /// Load of cloth for each length of run.
+    ClothLoad, "loads/cloth", STATICS.at("pressure times height");
+    /// net pressure on the gross area
+    pressure: Pressure = "p";
+    /// height of the cloth
+    height: Length as Distance = "s";
+    load "w": LineLoad = pressure * height
+}
+rule! {
+    /// Load of chain link for each length of run.
+    MeshLoad, "loads/chain-link", STATICS.at("pressure times solid area");
+    /// pressure on the solid area
+    pressure: Pressure = "p_s";
+    /// solidity of the chain link
+    solidity: f64 as Coefficient = "s";
+    /// height of the strip
+    height: Length as Distance = "Δz";
+    load "w": LineLoad = pressure * solidity * height
+}
+rule! {
+    /// Load of a rail for each length of run.
+    RailLoad, "loads/rail", STATICS.at("pressure times solid area");
+    /// pressure on the solid area
+    pressure: Pressure = "p_s";
+    /// diameter of the rail
+    diameter: Length as Small = "D_r";
+    load "w": LineLoad = pressure * diameter
+}
+rule! {
+    /// Load on the post's own face in an open strip.
+    PostFace, "loads/post-face", STATICS.at("pressure times solid area");
+    /// pressure on the solid area
+    pressure: Pressure = "p_s";
+    /// diameter of the post
+    diameter: Length as Small = "D";
+    /// height of the strip
+    height: Length as Distance = "Δz";
+    /// share of the face in this strip
+    share: f64 = "n";
+    force "F": Force = pressure * diameter * height * share
+}
+rule! {
+    /// What a post takes of a stretch of load in one of its bays: ∫ w(x) (1 − x/b) dx, w straight.
+    PostShare, "statics/post-share", STATICS.at("lever rule over a bay");
+    /// distance of the stretch's near end from the post
+    near: Length as Distance = "x_1";
+    /// distance of its far end
+    far: Length as Distance = "x_2";
+    /// load at the near end
+    load_near: LineLoad = "w_1";
+    /// load at the far end
+    load_far: LineLoad = "w_2";
+    /// width of the bay
+    bay: Length as Distance = "b";
+    share "R": Force = (far - near) * ((load_near + load_far) / 2.0
+        - (load_near * (2.0 * near + far) + load_far * (near + 2.0 * far)) / (6.0 * bay))
+}
+rule! {
+    /// Moment at grade of a force at a height.
+    BaseMoment, "statics/base-moment", STATICS.at("force times arm");
+    /// force
+    force: Force = "R";
+    /// height above grade
+    arm: Length as Distance = "z_r";
+    moment "M": Moment = force * arm
+}
+rule! {
+    /// Moment at the foot of a cantilever under an even load from the ground up.
+    CantileverMoment, "statics/cantilever-moment", STATICS.at("cantilever under an even load");
+    /// load for each length
+    load: LineLoad = "w";
+    /// height
+    height: Length as Distance = "h";
+    moment "M": Moment = load * height * height / 2.0
+}
+rule! {
+    /// Load on a post that takes a bay of open mesh and its own face, as some fence sheets reckon it: one
+    /// coefficient on the mesh over the bay and on the post.
+    MeshAndPostLoad, "loads/mesh-and-post", STATICS.at("pressure times solid area");
+    /// velocity pressure
+    pressure: Pressure = "q";
+    /// force coefficient
+    coefficient: f64 = "C_f";
+    /// solidity of the mesh
+    solidity: f64 = "s";
+    /// width of the bay
+    bay: Length as Distance = "b";
+    /// diameter of the post
+    diameter: Length as Small = "D";
+    load "w": LineLoad = pressure * coefficient * (solidity * bay + diameter)
+}
+
+/// The rules of this module by name.
+pub const RULES: &[Listed] = &[
+    Listed::of::<ClothLoad>(),
+    Listed::of::<MeshLoad>(),
+    Listed::of::<RailLoad>(),
+    Listed::of::<PostFace>(),
+    Listed::of::<PostShare>(),
+    Listed::of::<BaseMoment>(),
+    Listed::of::<CantileverMoment>(),
+    Listed::of::<MeshAndPostLoad>(),
+];

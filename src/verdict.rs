@@ -1,0 +1,456 @@
+//! Ratio, flag, what governs, and the limit gust, post by post.
+
+use crate::fence::{Fence, PostKind, Run};
+use crate::loads::{BayLoad, Dress, PostLoad, RunLoads, run_loads};
+use crate::member::{MemberError, aisc360_16};
+use crate::rule;
+use crate::source::{Clause, OURS};
+use crate::units::{Force, Length, Moment, Pure, Quantity, Value, Velocity, mph};
+use crate::wind::{Event, Site, WindError};
+use crate::workings::{Blank, Ledger, Listed, OutOfRange};
+use std::fmt;
+
+/// What is said of a part, a post, a run; the worst stands last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Flag {
+    /// A ratio up to 0.9.
+    Within,
+    /// A ratio above 0.9 and up to 1.0.
+    NearLimit,
+    /// Not checked, which is never a pass.
+    NotChecked,
+    /// Over at the worst end of what is not known, not so at the best.
+    Depends,
+    /// A ratio above 1.0.
+    Over,
+}
+
+impl Flag {
+    /// Up to here a ratio is within.
+    pub const NEAR_FROM: f64 = 0.9;
+
+    /// The flag of a ratio, which is compared unrounded.
+    #[must_use]
+    pub fn of(ratio: f64) -> Self {
+        if ratio <= Self::NEAR_FROM {
+            Self::Within
+        } else if ratio <= 1.0 {
+            Self::NearLimit
+        } else {
+            Self::Over
+        }
+    }
+
+    /// The word.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Within => "within",
+            Self::NearLimit => "near limit",
+            Self::NotChecked => "not checked",
+            Self::Depends => "depends",
+            Self::Over => "over",
+        }
+    }
+
+    /// The shape that goes with the word.
+    #[must_use]
+    pub const fn shape(self) -> &'static str {
+        match self {
+            Self::Within => "●",
+            Self::NearLimit => "▲",
+            Self::NotChecked => "◇",
+            Self::Depends => "◐",
+            Self::Over => "■",
+        }
+    }
+
+    /// What is said when the worst end says this and the best end that.
+    #[must_use]
+    pub fn of_both_ends(worst: Self, best: Self) -> Self {
+        if worst == best { worst } else { Self::Depends }
+    }
+}
+
+impl fmt::Display for Flag {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}", self.shape(), self.word())
+    }
+}
+
+rule! {
+    /// Demand over capacity.
+    MomentRatio, "verdict/moment-ratio", OURS.at("demand over capacity");
+    /// demand
+    demand: Moment = "M";
+    /// capacity
+    capacity: Moment = "φM_n";
+    ratio "ratio": f64 as Coefficient = (demand / capacity).pure().abs()
+}
+rule! {
+    /// Demand over capacity.
+    ShearRatio, "verdict/shear-ratio", OURS.at("demand over capacity");
+    /// demand
+    demand: Force = "V";
+    /// capacity
+    capacity: Force = "φV_n";
+    ratio "ratio": f64 as Coefficient = (demand / capacity).pure().abs()
+}
+rule! {
+    /// The gust at which a part reaches its limit, from its ratio at another gust: pressure goes with the square.
+    LimitGust, "verdict/limit-gust", OURS.at("pressure goes with the square of the gust");
+    /// a gust
+    gust: Velocity = "V";
+    /// ratio at that gust
+    ratio: f64 as Coefficient = "ratio";
+    limit "V_lim": Velocity = gust * (1.0 / ratio).sqrt()
+}
+
+/// The rules of this module by name.
+pub const RULES: &[Listed] =
+    &[Listed::of::<MomentRatio>(), Listed::of::<ShearRatio>(), Listed::of::<LimitGust>()];
+
+/// The gust at which ratios are worked to find the limit gust; the result does not depend on it.
+const REFERENCE_GUST: Velocity = mph(100.0);
+
+/// A part of a fence that a post's flag is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum PartKind {
+    /// Bending of the post at grade.
+    PostBending,
+    /// Shear of the post at grade.
+    PostShear,
+    /// The post in the ground.
+    Footing,
+    /// The rails beside it.
+    Rails,
+    /// Ties and lacing beside it.
+    Fastening,
+}
+
+impl PartKind {
+    /// Its name.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::PostBending => "post bending",
+            Self::PostShear => "post shear",
+            Self::Footing => "footing",
+            Self::Rails => "rails",
+            Self::Fastening => "ties and lacing",
+        }
+    }
+}
+
+/// One part and what was found.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Part {
+    /// Which.
+    pub kind: PartKind,
+    /// Demand after load factors, at the design event.
+    pub demand: Option<Value>,
+    /// Capacity with its resistance factor.
+    pub capacity: Option<Value>,
+    /// Demand over capacity, unrounded.
+    pub ratio: Option<f64>,
+    /// The flag.
+    pub flag: Flag,
+    /// The rule of the capacity.
+    pub rule: Option<Clause>,
+    /// Why it was not checked.
+    pub why: Option<&'static str>,
+}
+
+const NO_SPEED: &str = "no design wind speed is given";
+const FOOTING: &str = "footings are not worked yet: ask how deep, how wide, in what soil";
+const RAILS: &str = "rails are not worked yet";
+const TIES: &str = "ties and lacing are not worked yet";
+
+/// What was found of one post.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PostVerdict {
+    /// The load at the design event, if there is a speed.
+    pub design: Option<PostLoad>,
+    /// The same with the cloth taken off.
+    pub bare_design: Option<PostLoad>,
+    /// The parts.
+    pub parts: [Part; 5],
+    /// The worst of the parts.
+    pub flag: Flag,
+    /// The worst of the parts that were checked; nothing if none was.
+    pub flag_of_checked: Option<Flag>,
+    /// The gust at which the first of the checked parts reaches its limit.
+    pub limit_gust: Velocity,
+    /// The same with the cloth taken off.
+    pub bare_limit_gust: Velocity,
+    /// Base moment with the cloth over base moment without, in one gust.
+    pub times_bare: f64,
+    /// The load at the gust that ratios were worked at, for whoever compares.
+    pub at_reference_gust: PostLoad,
+}
+
+impl PostVerdict {
+    /// The largest ratio of the checked parts.
+    #[must_use]
+    pub fn ratio(&self) -> Option<f64> {
+        self.parts.iter().filter_map(|part| part.ratio).max_by(f64::total_cmp)
+    }
+    /// Whether a part of the post was left unchecked, so that the limit gust is "at most".
+    #[must_use]
+    pub fn is_at_most(&self) -> bool {
+        self.parts.iter().any(|part| part.ratio.is_none())
+    }
+}
+
+/// What was found of a run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RunVerdict {
+    /// Post by post.
+    pub posts: Vec<PostVerdict>,
+    /// Bay by bay at the design event, if there is a speed.
+    pub bays: Option<Vec<BayLoad>>,
+    /// Solidity of all layers, if there is cloth.
+    pub solidity: Option<f64>,
+    /// The worst of its posts.
+    pub flag: Flag,
+    /// The worst of what was checked.
+    pub flag_of_checked: Option<Flag>,
+    /// The least limit gust of its posts.
+    pub limit_gust: Velocity,
+    /// The same with the cloth taken off.
+    pub bare_limit_gust: Velocity,
+    /// The largest of its posts' moments with the cloth over without.
+    pub times_bare: f64,
+}
+
+/// Why a run has no verdict.
+#[derive(Debug, Clone, PartialEq)]
+pub enum VerdictError {
+    /// The wind code refuses.
+    Wind {
+        /// The run.
+        run: String,
+        /// Why.
+        error: WindError,
+    },
+    /// A post is no tube.
+    Member {
+        /// The kind of post.
+        kind: String,
+        /// Why.
+        error: MemberError,
+    },
+    /// The strength rule refuses.
+    Strength {
+        /// The kind of post.
+        kind: String,
+        /// Why.
+        error: OutOfRange,
+    },
+}
+
+impl fmt::Display for VerdictError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Wind { run, error } => write!(f, "run \"{run}\": {error}"),
+            Self::Member { kind, error } => write!(f, "post \"{kind}\": {error}"),
+            Self::Strength { kind, error } => write!(f, "post \"{kind}\": {error}"),
+        }
+    }
+}
+
+impl std::error::Error for VerdictError {}
+
+/// Strength of a kind of post at grade.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Strength {
+    /// Bending.
+    pub moment: Moment,
+    /// The equation of bending.
+    pub moment_clause: Clause,
+    /// Shear.
+    pub shear: Force,
+}
+
+/// Strength of a kind of post at grade; `height` is that of the fence it stands in.
+///
+/// # Errors
+/// If the post is no tube or outside the range of the rule.
+pub fn strength(kind: &PostKind, height: Length, ledger: &mut impl Ledger) -> Result<Strength, VerdictError> {
+    let tube = kind.tube(ledger).map_err(|error| VerdictError::Member { kind: kind.name.clone(), error })?;
+    let (moment, moment_clause) = aisc360_16::design_moment(tube, kind.yield_strength, ledger)
+        .map_err(|error| VerdictError::Strength { kind: kind.name.clone(), error })?;
+    let shear = aisc360_16::design_shear(tube, kind.yield_strength, height, ledger);
+    Ok(Strength { moment, moment_clause, shear })
+}
+
+/// What is found of one run of a fence.
+///
+/// # Errors
+/// A [`VerdictError`] that names the run or the kind of post.
+pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict, VerdictError> {
+    let this = &fence.runs[run];
+    let loads = |dress, event| {
+        run_loads(fence, run, dress, site, event)
+            .map_err(|error| VerdictError::Wind { run: this.name.clone(), error })
+    };
+    let gust = Event::Gust(REFERENCE_GUST);
+    let hung = loads(Dress::AsHung, gust)?;
+    let dressed = this.screen.is_some();
+    let bare = if dressed { loads(Dress::Bare, gust)? } else { hung.clone() };
+    let (design, bare_design) = if site.wind_speed().is_some() {
+        let design = loads(Dress::AsHung, Event::Design)?;
+        let bare = if dressed { loads(Dress::Bare, Event::Design)? } else { design.clone() };
+        (Some(design), Some(bare))
+    } else {
+        (None, None)
+    };
+    let mut strengths: Vec<Option<Strength>> = vec![None; fence.kinds.len()];
+    let mut posts = Vec::with_capacity(this.posts.len());
+    for (at, post) in this.posts.iter().enumerate() {
+        let strength = match strengths[post.kind] {
+            Some(known) => known,
+            None => {
+                let found = strength(&fence.kinds[post.kind], this.height, &mut Blank)?;
+                *strengths[post.kind].insert(found)
+            }
+        };
+        let load = |loads: &Option<RunLoads>| loads.as_ref().map(|loads| loads.posts[at]);
+        posts.push(post_verdict(strength, load(&design), load(&bare_design), hung.posts[at], bare.posts[at]));
+    }
+    Ok(run_of(this, posts, design.map(|design| design.bays)))
+}
+
+fn run_of(run: &Run, posts: Vec<PostVerdict>, bays: Option<Vec<BayLoad>>) -> RunVerdict {
+    let least = |of: fn(&PostVerdict) -> Velocity| {
+        posts.iter().map(of).min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or(REFERENCE_GUST)
+    };
+    RunVerdict {
+        solidity: run.solidity(&mut Blank),
+        flag: posts.iter().map(|post| post.flag).max().unwrap_or(Flag::NotChecked),
+        flag_of_checked: posts.iter().filter_map(|post| post.flag_of_checked).max(),
+        limit_gust: least(|post| post.limit_gust),
+        bare_limit_gust: least(|post| post.bare_limit_gust),
+        times_bare: posts.iter().map(|post| post.times_bare).max_by(f64::total_cmp).unwrap_or(1.0),
+        posts,
+        bays,
+    }
+}
+
+fn post_verdict(
+    strength: Strength,
+    design: Option<PostLoad>,
+    bare_design: Option<PostLoad>,
+    hung: PostLoad,
+    bare: PostLoad,
+) -> PostVerdict {
+    let unchecked = |kind, why| Part {
+        kind,
+        demand: None,
+        capacity: None,
+        ratio: None,
+        flag: Flag::NotChecked,
+        rule: None,
+        why: Some(why),
+    };
+    let checked = |kind, demand: Option<Value>, capacity, ratio: Option<f64>, rule| Part {
+        kind,
+        demand,
+        capacity: Some(capacity),
+        ratio,
+        flag: ratio.map_or(Flag::NotChecked, Flag::of),
+        rule: Some(rule),
+        why: if ratio.is_none() { Some(NO_SPEED) } else { None },
+    };
+    let parts = [
+        checked(
+            PartKind::PostBending,
+            design.map(|load| Value::of(absolute(load.moment))),
+            Value::of(strength.moment),
+            design.map(|load| ratios(load, strength)[0]),
+            strength.moment_clause,
+        ),
+        checked(
+            PartKind::PostShear,
+            design.map(|load| Value::of(absolute(load.shear))),
+            Value::of(strength.shear),
+            design.map(|load| ratios(load, strength)[1]),
+            aisc360_16::G5_1,
+        ),
+        unchecked(PartKind::Footing, FOOTING),
+        unchecked(PartKind::Rails, RAILS),
+        unchecked(PartKind::Fastening, TIES),
+    ];
+    PostVerdict {
+        design,
+        bare_design,
+        flag: parts.iter().map(|part| part.flag).max().unwrap_or(Flag::NotChecked),
+        flag_of_checked: parts.iter().filter(|part| part.ratio.is_some()).map(|part| part.flag).max(),
+        parts,
+        limit_gust: limit_gust(hung, strength),
+        bare_limit_gust: limit_gust(bare, strength),
+        times_bare: (hung.moment / bare.moment).pure().abs(),
+        at_reference_gust: hung,
+    }
+}
+
+/// Ratio of bending and of shear.
+fn ratios(load: PostLoad, strength: Strength) -> [f64; 2] {
+    [
+        MomentRatio { demand: load.moment, capacity: strength.moment }.work(&mut Blank),
+        ShearRatio { demand: load.shear, capacity: strength.shear }.work(&mut Blank),
+    ]
+}
+
+fn limit_gust(at_reference: PostLoad, strength: Strength) -> Velocity {
+    let [bending, shear] = ratios(at_reference, strength);
+    LimitGust { gust: REFERENCE_GUST, ratio: bending.max(shear) }.work(&mut Blank)
+}
+
+fn absolute<Q: Quantity>(quantity: Q) -> Q {
+    Q::from_si(quantity.si().abs())
+}
+
+/// Writes down how one post is judged: its load in the governing case, its strength, ratio and limit gust.
+///
+/// # Errors
+/// As for [`run_verdict`].
+pub fn post_workings(
+    fence: &Fence,
+    run: usize,
+    post: usize,
+    site: &Site,
+    ledger: &mut Vec<crate::workings::Entry>,
+) -> Result<(), VerdictError> {
+    let this = &fence.runs[run];
+    let verdict = run_verdict(fence, run, site)?;
+    let found = &verdict.posts[post];
+    let wind = |error| VerdictError::Wind { run: this.name.clone(), error };
+    let kind = &fence.kinds[this.posts[post].kind];
+    if let Some(design) = found.design {
+        heading(ledger, format!("Wind at the design event: {}", design.place));
+        crate::loads::post_workings(fence, run, post, design.case, site, Event::Design, ledger)
+            .map_err(wind)?;
+        heading(ledger, format!("Strength of the post, \"{}\", at grade", kind.name));
+        let strength = strength(kind, this.height, ledger)?;
+        heading(ledger, "Demand over capacity".to_owned());
+        let _ = MomentRatio { demand: design.moment, capacity: strength.moment }.work(ledger);
+        let _ = ShearRatio { demand: design.shear, capacity: strength.shear }.work(ledger);
+    } else {
+        heading(ledger, format!("Strength of the post, \"{}\", at grade", kind.name));
+        let _ = strength(kind, this.height, ledger)?;
+    }
+    let gust = found.at_reference_gust;
+    heading(ledger, format!("Limit gust, from a 3-second gust taken as it is: {}", gust.place));
+    crate::loads::post_workings(fence, run, post, gust.case, site, Event::Gust(REFERENCE_GUST), ledger)
+        .map_err(wind)?;
+    let strength = strength(kind, this.height, &mut Blank)?;
+    let bending = MomentRatio { demand: gust.moment, capacity: strength.moment }.work(ledger);
+    let shear = ShearRatio { demand: gust.shear, capacity: strength.shear }.work(ledger);
+    let _ = LimitGust { gust: REFERENCE_GUST, ratio: bending.max(shear) }.work(ledger);
+    Ok(())
+}
+
+fn heading(ledger: &mut Vec<crate::workings::Entry>, text: String) {
+    ledger.push(crate::workings::Entry::Heading(text));
+}

@@ -1,0 +1,71 @@
+//! Fences for the tests.
+
+use fencegust::fence::{Bay, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Wall};
+use fencegust::screen::ChainLink;
+use fencegust::units::{Length, Moment, Pure, feet, inches, ksi, mph, pound_feet};
+use fencegust::wind::{Code, Site, SiteValue, SiteValues};
+
+/// ASCE 7-16 at sea level on flat ground; exposure 0 is B, 1 C, 2 D.
+pub fn site(speed_mph: f64, exposure: usize) -> Site {
+    Code::Asce7_16.site(&SiteValues {
+        wind_speed: Some(mph(speed_mph)),
+        values: vec![SiteValue::Choice(exposure), SiteValue::Quantity(1.0), SiteValue::Quantity(0.0)],
+    })
+}
+
+/// A fence of one run with free ends, posts 2.875 x nominal 0.203 in of 30 ksi, and cloth over its whole height.
+pub fn fence(bays_ft: &[f64], height_ft: f64, solidity: f64) -> Fence {
+    let mut posts = vec![Length::default()];
+    for width in bays_ft {
+        posts.push(posts[posts.len() - 1] + feet(*width));
+    }
+    let last = posts.len() - 1;
+    let posts = posts
+        .into_iter()
+        .enumerate()
+        .map(|(at, place)| Post {
+            at: place,
+            role: if at == 0 || at == last { Role::End } else { Role::Line },
+            kind: 0,
+            shared_with: None,
+        })
+        .collect();
+    Fence {
+        kinds: vec![PostKind {
+            name: "posts".into(),
+            girth: None,
+            diameter: inches(2.875),
+            wall: Wall::Nominal(inches(0.203)),
+            yield_strength: ksi(30.0),
+            rust: inches(0.0),
+        }],
+        runs: vec![Run {
+            name: "run".into(),
+            height: feet(height_ft),
+            chain_link: None,
+            rails: Rails::default(),
+            bays: bays_ft.iter().map(|width| Bay { width: feet(*width), gate: false }).collect(),
+            posts,
+            screen: Some(Screen {
+                name: "cloth".into(),
+                solidity,
+                bottom: feet(0.0),
+                top: feet(height_ft),
+                first_bay: 0,
+                end_bay: bays_ft.len(),
+                windows: None,
+            }),
+            start: End::Free,
+            finish: End::Free,
+        }],
+    }
+}
+
+/// The court fabric that makes 0.95749 of closed mesh.
+pub fn court_fabric() -> ChainLink {
+    ChainLink { mesh: inches(1.75), wire: inches(0.148) }
+}
+
+pub fn lb_ft(moment: Moment) -> f64 {
+    (moment / pound_feet(1.0)).pure()
+}
