@@ -1,10 +1,12 @@
 //! Wind on screened fences.
+pub mod caution;
 pub mod fence;
 pub mod loads;
 pub mod member;
 pub mod numerics;
 pub mod screen;
 pub mod source;
+pub mod survey;
 pub mod units;
 pub mod verdict;
 pub mod wind;

@@ -1,0 +1,239 @@
+//! The one list of remarks a reader should see, with their wording, and the cautions of every result.
+
+use crate::units::{Length, Measure, System, Value, trimmed};
+
+/// Something a reader of a result must know.
+#[derive(Debug, Clone, PartialEq)]
+#[allow(missing_docs)]
+pub enum Remark {
+    /// The cloth leaves a gap below: what it changes at the posts.
+    GapBelow {
+        run: String,
+        bottom: Length,
+        top: Length,
+        statics: f64,
+        inside: Option<f64>,
+        ends: Option<f64>,
+    },
+    /// Windows cut in the cloth: what they change, with no credit in the check.
+    Windows { run: String, share: f64, change: f64, asked: bool },
+    /// A density was taken as solidity.
+    DensityTaken { screen: String },
+    /// A density of light yarn says little: solid at worst.
+    DensityOfLightYarn { screen: String, colour: String },
+    /// The solidity of a cloth comes from the catalogue.
+    SolidityFromCatalogue { cloth: String, known: String },
+    /// Both faces of a corner post at once were not checked.
+    CornerPost { run: String, other: String },
+    /// Cloth on a gate.
+    ClothOnGate { run: String },
+    /// Open gate leaf.
+    Gate { run: String },
+    /// Nothing was said of hills.
+    Hill,
+    /// A yield or wall comes from memory or a catalogue.
+    PipeFromCatalogue { kind: String, names: String, known: String },
+    /// No grade is known: the lower yield.
+    UnknownYield { kind: String, because: &'static str },
+    /// No design wind speed.
+    NoSpeed,
+    /// The ratio is below 1 and the limit gust below the design wind all the same.
+    LimitBelowDesign { run: String },
+    /// Between the thresholds of the code, ours.
+    MiddleSolidity { run: String },
+    /// Case B is listed and not applied.
+    CaseB { run: String },
+    /// Wall rule judgements used.
+    ZonesOurs { run: String },
+    /// The last of the fence is taller than the wall clause has been read for.
+    TopRailHidden { run: String },
+}
+
+impl Remark {
+    /// A name for programs.
+    #[must_use]
+    pub const fn id(&self) -> &'static str {
+        match self {
+            Self::GapBelow { .. } => "gap-below",
+            Self::Windows { .. } => "windows",
+            Self::DensityTaken { .. } => "density-taken-as-solidity",
+            Self::DensityOfLightYarn { .. } => "density-of-light-yarn",
+            Self::SolidityFromCatalogue { .. } => "solidity-from-catalogue",
+            Self::CornerPost { .. } => "corner-post",
+            Self::ClothOnGate { .. } => "cloth-on-gate",
+            Self::Gate { .. } => "open-gate",
+            Self::Hill => "hill",
+            Self::PipeFromCatalogue { .. } => "pipe-from-catalogue",
+            Self::UnknownYield { .. } => "unknown-yield",
+            Self::NoSpeed => "no-wind-speed",
+            Self::LimitBelowDesign { .. } => "limit-below-design",
+            Self::MiddleSolidity { .. } => "middle-solidity",
+            Self::CaseB { .. } => "case-b-listed",
+            Self::ZonesOurs { .. } => "zones-ours",
+            Self::TopRailHidden { .. } => "top-rail-hidden",
+        }
+    }
+
+    /// The wording.
+    #[must_use]
+    pub fn text(&self, system: System) -> String {
+        let length = |length: &Length| Value::new(*length, Measure::Length).written(system);
+        let two = |ratio: &f64| format!("{ratio:.2}");
+        match self {
+            Self::GapBelow { run, bottom, top, statics, inside, ends } => {
+                let mut by_code = Vec::new();
+                if let Some(inside) = inside {
+                    by_code.push(format!("{} inside", two(inside)));
+                }
+                if let Some(ends) = ends {
+                    by_code.push(format!("{} at the ends", two(ends)));
+                }
+                format!(
+                    "{run}: the cloth hangs from {} to {} and leaves a gap below. That does not help the posts: \
+                     against cloth down to the ground their moment is {} times by statics at equal pressure, and \
+                     by the code {}.",
+                    length(bottom),
+                    length(top),
+                    two(statics),
+                    by_code.join(" and ")
+                )
+            }
+            Self::Windows { run, share, change, asked } => {
+                let what = if *asked {
+                    format!("the windows asked for ({} % of the cloth)", trimmed(share * 100.0, 2))
+                } else {
+                    format!(
+                        "two windows of {} in each bay ({} % of the cloth)",
+                        if system == System::Us { "8 in by 5 in" } else { "203 mm by 127 mm" },
+                        trimmed(share * 100.0, 2)
+                    )
+                };
+                format!(
+                    "{run}: {what} change the load by {} % by the code's factor. Windows do not help; the check \
+                     gives them no credit.",
+                    trimmed(change * 100.0, 2)
+                )
+            }
+            Self::DensityTaken { screen } => format!(
+                "cloth \"{screen}\": a density is a figure for light. It is taken as solidity because the yarn is \
+                 black or dark; ask the maker for the open area."
+            ),
+            Self::DensityOfLightYarn { screen, colour } => format!(
+                "cloth \"{screen}\": a density is a figure for light, and {colour} yarn lets light through where \
+                 no wind passes. Anything from the density up to solid is possible; ask the maker for the open area."
+            ),
+            Self::SolidityFromCatalogue { cloth, known } => {
+                format!("cloth \"{cloth}\": solidity from the catalogue of cloths ({known}).")
+            }
+            Self::CornerPost { run, other } => format!(
+                "the corner post of {run} and {other} was worked for each run alone. Wind on both faces at once: \
+                 not checked."
+            ),
+            Self::ClothOnGate { run } => format!(
+                "{run}: the cloth is taken to hang on the gate too. The gate's own frame, hinges and latch: not checked."
+            ),
+            Self::Gate { run } => {
+                format!(
+                    "{run}: gate posts take half the leaf with the gate shut. An open leaf in wind: not checked."
+                )
+            }
+            Self::Hill => {
+                "topographic_factor is left out and taken as 1.0. Does the fence stand on a hill or the \
+                           edge of a bank? Then the wind is stronger: an engineer finds the factor."
+                    .to_owned()
+            }
+            Self::PipeFromCatalogue { kind, names, known } => format!(
+                "post \"{kind}\": wall or grade unknown, so every catalogue pipe of its diameter was tried ({names}). \
+                 {known}."
+            ),
+            Self::UnknownYield { kind, because } => format!("post \"{kind}\": {because}."),
+            Self::NoSpeed => {
+                "no design wind speed is given: limit gusts are worked, the check at the design wind is \
+                              not. Ask the building department for the basic wind speed."
+                    .to_owned()
+            }
+            Self::LimitBelowDesign { run } => format!(
+                "{run}: a ratio between 0.85 and 1.00 goes with a limit gust below the design wind. The design \
+                 check takes 0.85 for the chance that the strongest wind comes from another direction; a gust \
+                 that has come is taken as it is."
+            ),
+            Self::MiddleSolidity { run } => format!(
+                "{run}: between 0.30 and 0.70 solid the code knows an open frame only. The wall rule with its end \
+                 zones is a case as well (ours), so that ends are not missed."
+            ),
+            Self::CaseB { run } => format!(
+                "{run}: for runs of twice their cloth's height and longer, Case B (resultant 0.2 B off the middle) \
+                 is left to Case C: a departure (ours)."
+            ),
+            Self::ZonesOurs { run } => format!(
+                "{run}: the length of cloth lies between columns of the end-zone figure; zones the figure does not \
+                 give are ours (see --workings)."
+            ),
+            Self::TopRailHidden { run } => {
+                format!(
+                    "{run}: rails and posts behind the cloth are part of its area and are not added again."
+                )
+            }
+        }
+    }
+}
+
+/// A caution that stands with every result.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Caution {
+    /// A name for programs.
+    pub id: &'static str,
+    /// The signal word, after ANSI Z535; conformity is not claimed.
+    pub word: &'static str,
+    /// The wording.
+    pub text: &'static str,
+}
+
+/// The cautions of every result, the one of the falling fence first.
+pub const CAUTIONS: &[Caution] = &[
+    Caution {
+        id: "falling-fence",
+        word: "WARNING",
+        text: "A fence that fails with cloth on it can fall on people and kill. Nobody stays beside a screened \
+               fence, and nobody climbs or works on it, in wind near these gusts.",
+    },
+    Caution {
+        id: "licensed-engineer",
+        word: "WARNING",
+        text: "Anything over, near its limit, depending or not checked is for a licensed engineer to decide, not \
+               for this sheet. Nothing here calls a fence safe.",
+    },
+    Caution {
+        id: "local-code",
+        word: "WARNING",
+        text: "The local building code and permit office decide what wind is designed for and what needs a permit. \
+               A permit exemption is no exemption from the wind.",
+    },
+    Caution {
+        id: "cut-loose",
+        word: "WARNING",
+        text: "A screen cut loose in wind flogs and can injure. Take screens down before the wind, not in it.",
+    },
+    Caution {
+        id: "screens-need-more",
+        word: "WARNING",
+        text: "ASTM F1043, 1.1.1, says of fences with windscreens: stronger framework, closer posts or back bracing. \
+               A standard court fence is a bare one.",
+    },
+    Caution {
+        id: "utilities",
+        word: "WARNING",
+        text: "Have buried utilities located before any hole is dug.",
+    },
+];
+
+/// What no result of this version covers, one line each.
+pub const NOT_CHECKED: &[(&str, &str)] = &[
+    ("ice", "ice with wind; iced or frozen cloth is solid"),
+    ("earthquake", "earthquake, for fences of 6 ft (1.8 m) and over"),
+    ("banners", "banners and signs hung on the cloth"),
+    ("torsion", "twist of open (roll-formed) posts"),
+    ("second-order", "the second-order effect of the fence's own weight (about 1 %)"),
+    ("frequency", "sway below 1 Hz, where gusts count up to 1.6 times more"),
+    ("cloth", "the cloth itself, its hem and grommets"),
+];

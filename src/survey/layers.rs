@@ -1,0 +1,351 @@
+//! Tables of a survey as layers: a run's own keys over `[all_runs]`, changed keys over the kind they are like.
+
+use super::mistake::Mistake;
+use super::reading::Reading;
+use super::{AsRead, Origin};
+use crate::units::{Measure, Quantity, Unit, read};
+use crate::workings::nearest;
+use std::ops::Range;
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+/// A value of a file with its place.
+pub(super) type Node<'t> = &'t Spanned<DeValue<'t>>;
+
+/// What a quantity must be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Sign {
+    Positive,
+    NotNegative,
+    Any,
+}
+
+/// What a key is for, as the messages tell it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Key {
+    pub(super) key: &'static str,
+    pub(super) measure: Measure,
+    /// What it is for and how to measure it.
+    pub(super) about: &'static str,
+    /// What to write, as an example.
+    pub(super) example: &'static str,
+    pub(super) sign: Sign,
+    /// Whether a range or "unknown" may stand.
+    pub(super) open: bool,
+}
+
+/// What happens where a key is missing.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Missing {
+    IsMistake,
+    IsFine,
+    /// Taken as this text.
+    Means(&'static str),
+}
+
+/// A table and those behind it.
+#[derive(Clone)]
+pub(super) struct Layers<'t> {
+    /// How messages name it.
+    pub(super) name: String,
+    /// The path for `--as-read`.
+    pub(super) path: String,
+    /// Where a missing key is told.
+    pub(super) place: Range<usize>,
+    pub(super) tables: Vec<(&'t DeTable<'t>, Origin)>,
+    /// Which of how many alike runs this is.
+    pub(super) deal: Option<(usize, usize)>,
+}
+
+/// Reads a file and notes what is wrong with it.
+pub(super) struct Reader {
+    pub(super) mistakes: Vec<Mistake>,
+    pub(super) as_read: Vec<AsRead>,
+    /// Values whose list had the wrong length, told once.
+    told: Vec<usize>,
+}
+
+impl Reader {
+    pub(super) const fn new() -> Self {
+        Self { mistakes: Vec::new(), as_read: Vec::new(), told: Vec::new() }
+    }
+
+    pub(super) fn mistake(&mut self, at: Range<usize>, what: impl Into<String>, write: impl Into<String>) {
+        let (what, write) = (what.into(), write.into());
+        let write = if write.is_empty() { None } else { Some(write) };
+        // One place is told once, however many runs it was dealt to.
+        if !self.mistakes.iter().any(|before| before.at.as_ref() == Some(&at) && before.what == what) {
+            self.mistakes.push(Mistake { at: Some(at), what, write });
+        }
+    }
+
+    pub(super) fn note(&mut self, layers: &Layers<'_>, key: &str, text: String, origin: Origin) {
+        self.as_read.push(AsRead { key: format!("{}.{key}", layers.path), text, origin });
+    }
+
+    /// The value of a key, from the first layer that has it, dealt out where it is a list of as many.
+    pub(super) fn find<'t>(&mut self, layers: &Layers<'t>, key: &str) -> Option<(Node<'t>, Origin)> {
+        let (value, origin) = layers
+            .tables
+            .iter()
+            .find_map(|(table, origin)| table.get(key).map(|value| (value, origin.clone())))?;
+        let Some((which, count)) = layers.deal else { return Some((value, origin)) };
+        let DeValue::Array(list) = value.get_ref() else { return Some((value, origin)) };
+        let lists_of_lists = matches!(key, "bays" | "other_posts");
+        if lists_of_lists && !list.iter().all(|item| matches!(item.get_ref(), DeValue::Array(_))) {
+            return Some((value, origin));
+        }
+        if list.len() != count {
+            if !self.told.contains(&value.span().start) {
+                self.told.push(value.span().start);
+                self.mistake(
+                    value.span(),
+                    format!("{key} has {} values for the {count} runs of {}", list.len(), layers.name),
+                    format!("one value for all, or a list of {count}"),
+                );
+            }
+            return None;
+        }
+        list.get(which).map(|item| (item, origin))
+    }
+
+    fn told_missing<'t>(&mut self, layers: &Layers<'t>, key: &str, about: &str, example: &str) {
+        // A list of the wrong length was told already.
+        if layers.tables.iter().any(|(table, _)| table.get(key).is_some()) {
+            return;
+        }
+        let example = if example.is_empty() { String::new() } else { format!("add {key} = {example}") };
+        self.mistake(layers.place.clone(), format!("{} has no {key}: {about}", layers.name), example);
+    }
+
+    /// Text of a key.
+    pub(super) fn text(
+        &mut self,
+        layers: &Layers<'_>,
+        key: &str,
+        about: &str,
+        missing: Missing,
+    ) -> Option<(String, Range<usize>)> {
+        let Some((value, origin)) = self.find(layers, key) else {
+            match missing {
+                Missing::IsMistake => self.told_missing(layers, key, about, "\"…\""),
+                Missing::IsFine => {}
+                Missing::Means(text) => {
+                    self.note(layers, key, text.to_owned(), Origin::Default);
+                    return Some((text.to_owned(), layers.place.clone()));
+                }
+            }
+            return None;
+        };
+        match value.get_ref() {
+            DeValue::String(text) => {
+                self.note(layers, key, text.to_string(), origin);
+                Some((text.trim().to_owned(), value.span()))
+            }
+            DeValue::Datetime(date) => {
+                self.note(layers, key, date.to_string(), origin);
+                Some((date.to_string(), value.span()))
+            }
+            _ => {
+                self.mistake(
+                    value.span(),
+                    format!("{key} of {} is text: {about}", layers.name),
+                    "text in quotes",
+                );
+                None
+            }
+        }
+    }
+
+    /// A quantity of a key.
+    pub(super) fn quantity<Q: Quantity>(
+        &mut self,
+        layers: &Layers<'_>,
+        key: Key,
+        missing: Missing,
+    ) -> Option<Reading<Q>> {
+        let Some((value, origin)) = self.find(layers, key.key) else {
+            match missing {
+                Missing::IsMistake => self.told_missing(layers, key.key, key.about, key.example),
+                Missing::IsFine => {}
+                Missing::Means(text) => {
+                    self.note(layers, key.key, text.to_owned(), Origin::Default);
+                    return self.reading(text, key, &layers.place);
+                }
+            }
+            return None;
+        };
+        self.quantity_of(layers, value, origin, key)
+    }
+
+    /// A quantity from a value that was found.
+    pub(super) fn quantity_of<Q: Quantity>(
+        &mut self,
+        layers: &Layers<'_>,
+        value: Node<'_>,
+        origin: Origin,
+        key: Key,
+    ) -> Option<Reading<Q>> {
+        let dimension = key.measure.dimension();
+        match value.get_ref() {
+            DeValue::String(text) => {
+                self.note(layers, key.key, text.to_string(), origin);
+                self.reading(text, key, &value.span())
+            }
+            DeValue::Integer(_) | DeValue::Float(_) => {
+                let text = match value.get_ref() {
+                    DeValue::Integer(number) => number.to_string(),
+                    DeValue::Float(number) => number.to_string(),
+                    _ => String::new(),
+                };
+                if dimension == crate::units::Dimension::Ratio {
+                    self.note(layers, key.key, text.clone(), origin);
+                    return self.reading(&text, key, &value.span());
+                }
+                self.mistake(
+                    value.span(),
+                    format!(
+                        "{} of {} is a bare number; {} needs its unit ({})",
+                        key.key,
+                        layers.name,
+                        dimension.in_words(),
+                        Unit::accepted(dimension)
+                    ),
+                    format!("write it in quotes, like {}", key.example),
+                );
+                None
+            }
+            _ => {
+                self.mistake(
+                    value.span(),
+                    format!("{} of {} is {}: {}", key.key, layers.name, dimension.in_words(), key.about),
+                    format!("write it in quotes, like {}", key.example),
+                );
+                None
+            }
+        }
+    }
+
+    /// A reading from its text: a value, a range, or "unknown".
+    fn reading<Q: Quantity>(&mut self, text: &str, key: Key, at: &Range<usize>) -> Option<Reading<Q>> {
+        let text = text.trim();
+        if text.eq_ignore_ascii_case("unknown") {
+            if key.open {
+                return Some(Reading::Unknown);
+            }
+            self.mistake(
+                at.clone(),
+                format!("{} cannot be unknown here: {}", key.key, key.about),
+                format!("measure it; like {}", key.example),
+            );
+            return None;
+        }
+        if let Some((low, high)) = text.split_once("..") {
+            if !key.open {
+                self.mistake(
+                    at.clone(),
+                    format!("{} is one value, not a range: {}", key.key, key.about),
+                    "measure it, or write the less favourable end".to_owned(),
+                );
+                return None;
+            }
+            let (low, high) = (self.one(low, key, at)?, self.one(high, key, at)?);
+            if low > high {
+                self.mistake(
+                    at.clone(),
+                    format!("the range of {} runs downwards", key.key),
+                    "the lesser end first",
+                );
+                return None;
+            }
+            let (low, high) = (Q::from_si(low), Q::from_si(high));
+            return Some(if low.si() == high.si() {
+                Reading::Measured(low)
+            } else {
+                Reading::Between(low, high)
+            });
+        }
+        Some(Reading::Measured(Q::from_si(self.one(text, key, at)?)))
+    }
+
+    fn one(&mut self, text: &str, key: Key, at: &Range<usize>) -> Option<f64> {
+        let si = match read(text, key.measure.dimension()) {
+            Ok(si) => si,
+            Err(error) => {
+                self.mistake(at.clone(), format!("{}: {error}", key.key), format!("like {}", key.example));
+                return None;
+            }
+        };
+        let fits = match key.sign {
+            Sign::Positive => si > 0.0,
+            Sign::NotNegative => si >= 0.0,
+            Sign::Any => true,
+        };
+        if fits {
+            return Some(si);
+        }
+        let wanted = if key.sign == Sign::Positive { "above 0" } else { "0 or more" };
+        self.mistake(at.clone(), format!("{} is {}: it must be {wanted}", key.key, text.trim()), "");
+        None
+    }
+
+    /// One of some words.
+    pub(super) fn choice(
+        &mut self,
+        layers: &Layers<'_>,
+        key: &str,
+        words: &[&str],
+        about: &str,
+        missing: Missing,
+    ) -> Option<usize> {
+        let (text, at) = self.text(layers, key, about, missing)?;
+        if let Some(found) = words.iter().position(|word| word.eq_ignore_ascii_case(&text)) {
+            return Some(found);
+        }
+        let near = nearest(&text, words.iter().copied());
+        self.mistake(
+            at,
+            format!("{key} of {} is \"{text}\", which is none of {}", layers.name, words.join(", ")),
+            near.map_or_else(|| about.to_owned(), |near| format!("perhaps \"{near}\"")),
+        );
+        None
+    }
+
+    /// Tells every key of a table that is not known, with the nearest that is.
+    ///
+    /// `elsewhere` lists keys that belong to another table, with where to move them.
+    pub(super) fn check_keys(
+        &mut self,
+        table: &DeTable<'_>,
+        known: &[&str],
+        name: &str,
+        elsewhere: &[(&[&str], &str)],
+        reserved: &[&str],
+    ) {
+        for (key, _) in table {
+            let (word, at) = (key.get_ref().as_ref(), key.span());
+            if known.contains(&word) {
+                continue;
+            }
+            if reserved.contains(&word) {
+                self.mistake(
+                    at,
+                    format!("{word} of {name} is not read by this version"),
+                    "take it out; it is not checked",
+                );
+            } else if let Some((_, place)) = elsewhere.iter().find(|(keys, _)| keys.contains(&word)) {
+                self.mistake(at, format!("{word} stands in {name} but belongs {place}"), "move it up");
+            } else {
+                let near = nearest(word, known.iter().copied());
+                self.mistake(
+                    at,
+                    format!("{name} has no key {word}"),
+                    near.map_or_else(
+                        || format!("known are {}", known.join(", ")),
+                        |near| format!("perhaps {near}"),
+                    ),
+                );
+            }
+        }
+    }
+}

@@ -1,0 +1,173 @@
+//! The survey: what a crew measured, with what it does not know; its file, with all its mistakes told at once;
+//! and the way from it to a fence.
+
+mod file;
+mod layers;
+mod mistake;
+mod reading;
+mod settle;
+
+pub use mistake::{Mistake, Mistakes};
+pub use reading::{Extreme, Reading};
+pub use settle::{OpenKey, Settled};
+
+use crate::caution::Remark;
+use crate::units::{Length, Pressure, System, Velocity};
+use crate::wind::Code;
+
+/// A survey as it was read.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Survey {
+    /// How results are written.
+    pub units: System,
+    /// What it is for.
+    pub job: Job,
+    /// Where it stands.
+    pub site: SiteSurvey,
+    /// The kinds of posts.
+    pub posts: Vec<PostSurvey>,
+    /// The runs, left to right as they stand in the file.
+    pub runs: Vec<RunSurvey>,
+    /// Every value with the place it came from.
+    pub as_read: Vec<AsRead>,
+    /// What reading it raised.
+    pub remarks: Vec<Remark>,
+    /// The first sixteen hexadecimal digits of the SHA-256 of its text.
+    pub hash: String,
+}
+
+/// What a survey is for.
+#[derive(Debug, Clone, PartialEq, Default)]
+#[allow(missing_docs)]
+pub struct Job {
+    pub title: Option<String>,
+    pub prepared_for: Option<String>,
+    pub measured_by: Option<String>,
+    pub date: Option<String>,
+    pub note: Option<String>,
+}
+
+/// A value with the key under which it stands, so that it can be asked about one at a time.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Open<T> {
+    /// Where it stands, such as `post.newer.yield`.
+    pub key: String,
+    /// As far as it is known.
+    pub reading: Reading<T>,
+}
+
+/// The site as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SiteSurvey {
+    /// The wind code chosen.
+    pub code: Code,
+    /// The design wind speed as the code defines it.
+    pub wind_speed: Open<Velocity>,
+    /// Where it was looked up.
+    pub wind_speed_source: Option<String>,
+    /// The risk category it was looked up for.
+    pub risk_category: Option<String>,
+    /// The code's own keys, in its order.
+    pub values: Vec<Open<SiteReading>>,
+    /// What was written of the soil, for whoever works the footing.
+    pub soil: Option<String>,
+    /// A note.
+    pub note: Option<String>,
+}
+
+/// One end of a site key's reading.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum SiteReading {
+    /// The place in the list of choices, the lightest wind first.
+    Choice(usize),
+    /// A quantity in SI units, the greater the heavier.
+    Quantity(f64),
+}
+
+/// A kind of post as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PostSurvey {
+    /// Its name.
+    pub name: String,
+    /// The tape round it, where it was measured so.
+    pub girth: Option<Reading<Length>>,
+    /// Outside diameter.
+    pub diameter: Open<Length>,
+    /// What the wall is.
+    pub basis: WallBasis,
+    /// The wall.
+    pub wall: Open<Length>,
+    /// Yield strength.
+    pub yield_strength: Open<Pressure>,
+    /// Rust at grade.
+    pub rust: Open<Length>,
+    /// A note.
+    pub note: Option<String>,
+}
+
+/// What a wall is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum WallBasis {
+    /// By the label of welded pipe.
+    Nominal,
+    /// By the label of seamless pipe.
+    Seamless,
+    /// Measured.
+    Measured,
+}
+
+/// A run as surveyed: all of it known but the solidity of its cloth.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RunSurvey {
+    /// The court it belongs to.
+    pub court: String,
+    /// The compass side it looks out to.
+    pub faces: Option<String>,
+    /// The run with its cloth at the worst end.
+    pub run: crate::fence::Run,
+    /// Solidity of the cloth, if there is cloth.
+    pub solidity: Option<Open<f64>>,
+    /// What cloth it is.
+    pub cloth: Option<String>,
+    /// Notes of the run, its cloth and its footing, each with its name.
+    pub notes: Vec<(String, String)>,
+    /// What was written of the footing.
+    pub footing: Option<String>,
+    /// What was written of the fastening.
+    pub fastening: Option<String>,
+}
+
+/// A value and where it came from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct AsRead {
+    /// Where it stands, such as `run.north end.height`.
+    pub key: String,
+    /// As written, or as taken where nothing was written.
+    pub text: String,
+    /// Where it came from.
+    pub origin: Origin,
+}
+
+/// Where a value came from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Origin {
+    /// Written at this place.
+    Here,
+    /// From `[all_runs]`.
+    AllRuns,
+    /// From a kind of this name.
+    Kind(String),
+    /// Nothing was written.
+    Default,
+}
+
+impl std::fmt::Display for Origin {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Here => f.write_str("as written"),
+            Self::AllRuns => f.write_str("all_runs"),
+            Self::Kind(name) => write!(f, "kind \"{name}\""),
+            Self::Default => f.write_str("default"),
+        }
+    }
+}
