@@ -23,16 +23,18 @@ pub enum Remark {
     DensityOfLightYarn { screen: String, colour: String },
     /// The solidity of a cloth comes from the catalogue.
     SolidityFromCatalogue { cloth: String, known: String },
-    /// Both faces of a corner post at once were not checked.
-    CornerPost { run: String, other: String },
+    /// Both faces of corner posts at once were not checked.
+    CornerPosts { corners: Vec<String> },
     /// Cloth on a gate.
     ClothOnGate { run: String },
     /// Open gate leaf.
     Gate { run: String },
     /// Nothing was said of hills.
     Hill,
-    /// A yield or wall comes from memory or a catalogue.
-    PipeFromCatalogue { kind: String, names: String, known: String },
+    /// A wall or grade comes from the catalogue of pipe.
+    PipeFromCatalogue { kind: String, names: String },
+    /// How well a catalogue that was used is known.
+    Catalogue { title: String, known: String },
     /// No grade is known: the lower yield.
     UnknownYield { kind: String, because: &'static str },
     /// No design wind speed.
@@ -43,10 +45,6 @@ pub enum Remark {
     MiddleSolidity { run: String },
     /// Case B is listed and not applied.
     CaseB { run: String },
-    /// Wall rule judgements used.
-    ZonesOurs { run: String },
-    /// The last of the fence is taller than the wall clause has been read for.
-    TopRailHidden { run: String },
 }
 
 impl Remark {
@@ -59,18 +57,17 @@ impl Remark {
             Self::DensityTaken { .. } => "density-taken-as-solidity",
             Self::DensityOfLightYarn { .. } => "density-of-light-yarn",
             Self::SolidityFromCatalogue { .. } => "solidity-from-catalogue",
-            Self::CornerPost { .. } => "corner-post",
+            Self::CornerPosts { .. } => "corner-posts",
             Self::ClothOnGate { .. } => "cloth-on-gate",
             Self::Gate { .. } => "open-gate",
             Self::Hill => "hill",
             Self::PipeFromCatalogue { .. } => "pipe-from-catalogue",
+            Self::Catalogue { .. } => "catalogue",
             Self::UnknownYield { .. } => "unknown-yield",
             Self::NoSpeed => "no-wind-speed",
             Self::LimitBelowDesign { .. } => "limit-below-design",
             Self::MiddleSolidity { .. } => "middle-solidity",
             Self::CaseB { .. } => "case-b-listed",
-            Self::ZonesOurs { .. } => "zones-ours",
-            Self::TopRailHidden { .. } => "top-rail-hidden",
         }
     }
 
@@ -125,9 +122,9 @@ impl Remark {
             Self::SolidityFromCatalogue { cloth, known } => {
                 format!("cloth \"{cloth}\": solidity from the catalogue of cloths ({known}).")
             }
-            Self::CornerPost { run, other } => format!(
-                "the corner post of {run} and {other} was worked for each run alone. Wind on both faces at once: \
-                 not checked."
+            Self::CornerPosts { corners } => format!(
+                "corner posts ({}) were worked for each run alone. Wind on both faces at once: not checked.",
+                corners.join("; ")
             ),
             Self::ClothOnGate { run } => format!(
                 "{run}: the cloth is taken to hang on the gate too. The gate's own frame, hinges and latch: not checked."
@@ -142,10 +139,10 @@ impl Remark {
                            edge of a bank? Then the wind is stronger: an engineer finds the factor."
                     .to_owned()
             }
-            Self::PipeFromCatalogue { kind, names, known } => format!(
-                "post \"{kind}\": wall or grade unknown, so every catalogue pipe of its diameter was tried ({names}). \
-                 {known}."
+            Self::PipeFromCatalogue { kind, names } => format!(
+                "post \"{kind}\": wall or grade unknown, so every catalogue pipe of its diameter was tried ({names})."
             ),
+            Self::Catalogue { title, known } => format!("catalogue, {title}: {known}."),
             Self::UnknownYield { kind, because } => format!("post \"{kind}\": {because}."),
             Self::NoSpeed => {
                 "no design wind speed is given: limit gusts are worked, the check at the design wind is \
@@ -165,15 +162,6 @@ impl Remark {
                 "{run}: for runs of twice their cloth's height and longer, Case B (resultant 0.2 B off the middle) \
                  is left to Case C: a departure (ours)."
             ),
-            Self::ZonesOurs { run } => format!(
-                "{run}: the length of cloth lies between columns of the end-zone figure; zones the figure does not \
-                 give are ours (see --workings)."
-            ),
-            Self::TopRailHidden { run } => {
-                format!(
-                    "{run}: rails and posts behind the cloth are part of its area and are not added again."
-                )
-            }
         }
     }
 }

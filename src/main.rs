@@ -1,2 +1,7 @@
-//! The command.
-fn main() {}
+//! The command `fencegust`.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    fencegust::cli::main()
+}

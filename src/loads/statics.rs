@@ -82,8 +82,9 @@ rule! {
     moment "M": Moment = load * height * height / 2.0
 }
 rule! {
-    /// Load on a post that takes a bay of open mesh and its own face, as some fence sheets reckon it: one
-    /// coefficient on the mesh over the bay and on the post.
+    /// Load on a post that takes a bay of open mesh and its own face, as some fence sheets reckon it.
+    ///
+    /// One coefficient stands on the mesh over the bay and on the post.
     MeshAndPostLoad, "loads/mesh-and-post", STATICS.at("pressure times solid area");
     /// velocity pressure
     pressure: Pressure = "q";

@@ -1,7 +1,7 @@
 //! The catalogue of fence pipe, and what the trade calls each size.
 
-use crate::source::{Catalogue, Stated};
-use crate::units::{Length, Measure, Pressure, Pure, Quantity, inches, ksi};
+use crate::source::{Catalogue, CatalogueError, Stated};
+use crate::units::{Dimension, Length, Pressure, Pure, Quantity, Unit, inches, ksi};
 use std::sync::LazyLock;
 
 const FILES: &[(&str, &str)] = &[
@@ -32,16 +32,17 @@ pub struct Pipe {
 }
 
 static PIPES: LazyLock<Vec<Pipe>> = LazyLock::new(|| {
-    let read = || -> Result<Vec<Pipe>, crate::source::CatalogueError> {
+    let read = || -> Result<Vec<Pipe>, CatalogueError> {
         let mut pipes = Vec::new();
         for (_, text) in FILES {
             let catalogue = Catalogue::read(text)?;
             for row in &catalogue.rows {
-                let length =
-                    |column| Ok(Length::from_si(row.quantity(column, Measure::Small)?.unwrap_or(f64::NAN)));
-                let stress = |column| {
-                    Ok(Pressure::from_si(row.quantity(column, Measure::Stress)?.unwrap_or(f64::NAN)))
+                let si = |column, dimension| {
+                    let (number, unit) = row.quantity(column)?;
+                    Ok(Unit::in_si(number, unit, dimension).unwrap_or(f64::NAN))
                 };
+                let length = |column| si(column, Dimension::Length).map(Length::from_si);
+                let stress = |column| si(column, Dimension::Pressure).map(Pressure::from_si);
                 pipes.push(Pipe {
                     name: row.text("name")?.to_owned(),
                     diameter: length("diameter_in")?,
@@ -134,6 +135,7 @@ mod tests {
     fn each_pipe_weighs_what_its_diameter_and_wall_make() {
         // 10.69 (D - t) t pounds a foot, D and t in inches (pipe pages; 490 lb a cubic foot of steel).
         for pipe in all() {
+            assert!(pipe.yield_low.si() > 0.0, "{}: a unit of the catalogue was not known", pipe.name);
             let (diameter, wall) = ((pipe.diameter / inches(1.0)).pure(), (pipe.wall / inches(1.0)).pure());
             let weight = 10.69 * (diameter - wall) * wall;
             assert!((weight / pipe.pounds_per_foot - 1.0).abs() < 0.006, "{}: {weight}", pipe.name);

@@ -1,6 +1,5 @@
 //! Catalogue files: one a publication, title and units at the head, then comma-separated rows.
 
-use crate::units::{Measure, Unit};
 use std::fmt;
 
 /// A catalogue as it stands in its file.
@@ -119,19 +118,14 @@ impl Row {
         })
     }
 
-    /// The number of a column in SI units; the unit is the end of the column's name, as in `diameter_in`.
-    /// An empty field is nothing.
+    /// The number of a column and its unit, which is the end of the column's name, as in `diameter_in`.
     ///
     /// # Errors
-    /// If there is no such column, no number in it, or its unit is not one of `measure`.
-    pub fn quantity(&self, column: &str, measure: Measure) -> Result<Option<f64>, CatalogueError> {
-        if self.text(column)?.is_empty() {
-            return Ok(None);
-        }
-        let unit = column.rsplit('_').next().and_then(Unit::named);
-        match unit {
-            Some(unit) if unit.dimension == measure.dimension() => Ok(Some(self.number(column)? * unit.si)),
-            _ => Err(CatalogueError::Column { line: self.line, column: column.to_owned() }),
+    /// If there is no such column, no number in it, or no unit in its name.
+    pub fn quantity<'c>(&self, column: &'c str) -> Result<(f64, &'c str), CatalogueError> {
+        match column.rsplit_once('_') {
+            Some((_, unit)) => Ok((self.number(column)?, unit)),
+            None => Err(CatalogueError::Column { line: self.line, column: column.to_owned() }),
         }
     }
 }
@@ -146,9 +140,8 @@ mod tests {
             Catalogue::read("# title: T\n# known: second-hand\nname,wall_in,note\na,0.203,\n").unwrap();
         let row = &catalogue.rows[0];
         assert_eq!(row.text("name").unwrap(), "a");
-        let wall = row.quantity("wall_in", Measure::Small).unwrap().unwrap();
-        assert!((wall - 0.203 * 0.0254).abs() < 1e-15);
-        assert!(row.quantity("wall_in", Measure::Speed).is_err());
+        assert_eq!(row.quantity("wall_in").unwrap(), (0.203, "in"));
+        assert!(row.quantity("wall").is_err());
         assert!(row.number("note").is_err());
         assert_eq!(Catalogue::read("name\na\n").unwrap_err(), CatalogueError::Head("title"));
     }

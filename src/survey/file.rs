@@ -934,19 +934,15 @@ fn post_of(
     };
     tube_is_one(&post, layers, reader)?;
     if matches!(post.wall.reading, Reading::Unknown) {
-        let mut titles: Vec<&str> = Vec::new();
-        let mut known: Vec<&str> = Vec::new();
-        for pipe in post.pipes() {
-            titles.push(&pipe.name);
-            if !known.contains(&pipe.known.as_str()) {
-                known.push(&pipe.known);
+        let pipes = post.pipes();
+        let names: Vec<&str> = pipes.iter().map(|pipe| pipe.name.as_str()).collect();
+        remarks.push(Remark::PipeFromCatalogue { kind: name.to_owned(), names: names.join(", ") });
+        for pipe in pipes {
+            let known = Remark::Catalogue { title: pipe.title.clone(), known: pipe.known.clone() };
+            if !remarks.contains(&known) {
+                remarks.push(known);
             }
         }
-        remarks.push(Remark::PipeFromCatalogue {
-            kind: name.to_owned(),
-            names: titles.join(", "),
-            known: known.join("; "),
-        });
     } else if matches!(post.yield_strength.reading, Reading::Unknown) {
         remarks.push(Remark::UnknownYield { kind: name.to_owned(), because: pipe::UNKNOWN_YIELD.0.because });
     }
@@ -2067,7 +2063,7 @@ fn corners(drafts: Vec<Draft>, reader: &mut Reader, remarks: &mut Vec<Remark>) -
     }
     let lasts: Vec<usize> = drafts.iter().map(|draft| draft.survey.run.posts.len() - 1).collect();
     let names: Vec<String> = drafts.iter().map(|draft| draft.survey.run.name.clone()).collect();
-    let mut runs = Vec::new();
+    let (mut runs, mut corners) = (Vec::new(), Vec::new());
     for (at, draft) in drafts.into_iter().enumerate() {
         let mut survey = draft.survey;
         [survey.run.start, survey.run.finish] = ends[at];
@@ -2077,10 +2073,13 @@ fn corners(drafts: Vec<Draft>, reader: &mut Reader, remarks: &mut Vec<Remark>) -
             let theirs = if corner.at_its_start { 0 } else { lasts[corner.run] };
             survey.run.posts[post].shared_with = Some(Shared { run: corner.run, post: theirs });
             if at < corner.run {
-                remarks.push(Remark::CornerPost { run: names[at].clone(), other: names[corner.run].clone() });
+                corners.push(format!("{} with {}", names[at], names[corner.run]));
             }
         }
         runs.push(survey);
+    }
+    if !corners.is_empty() {
+        remarks.push(Remark::CornerPosts { corners });
     }
     Some(runs)
 }

@@ -170,6 +170,13 @@ impl Unit {
         })
     }
 
+    /// So many of a unit in SI units, if the unit is one of this kind.
+    #[must_use]
+    pub fn in_si(number: f64, unit: &str, dimension: Dimension) -> Option<f64> {
+        let unit = Self::named(unit)?;
+        (unit.dimension == dimension).then_some(number * unit.si)
+    }
+
     /// The symbols in which a quantity of this kind may be given, for messages.
     #[must_use]
     pub fn accepted(dimension: Dimension) -> String {

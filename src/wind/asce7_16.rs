@@ -200,7 +200,7 @@ rule! {
     OpeningsFactor, "asce7-16/openings-factor", DOCUMENT.at("29.3.1, Fig. 29.3-1, note 1");
     /// solid area over gross area
     solidity: f64 as Coefficient = "ε";
-    factor "f": f64 as Coefficient = 1.0 - (1.0 - solidity).powf(1.5)
+    factor "f_o": f64 as Coefficient = 1.0 - (1.0 - solidity).powf(1.5)
 }
 
 rule! {
@@ -283,8 +283,9 @@ fn zone_coefficient(b_over_s: f64, zone: usize) -> f64 {
 }
 
 rule! {
-    /// Force coefficient of a free-standing wall at a place along it, Case C, before the reduction for
-    /// s/h above 0.8 and the return factor.
+    /// Force coefficient of a free-standing wall at a place along it, Case C.
+    ///
+    /// The reduction for s/h above 0.8 and the return factor come after it.
     ///
     /// # Departure
     /// Between columns the values are straight; a zone missing in the lower column takes the upper column's
@@ -311,6 +312,18 @@ impl ZoneCoefficient {
 }
 
 rule! {
+    /// What a force coefficient of Case C is multiplied by.
+    ZoneFactor, "asce7-16/zone-factor", DOCUMENT.at("29.3.1, Fig. 29.3-1, notes 1 and 4");
+    /// openings factor
+    openings: f64 as Coefficient = "f_o";
+    /// reduction for s/h above 0.8, else 1
+    reduction: f64 as Coefficient = "r";
+    /// return factor in the first zone, else 1
+    corner: f64 as Coefficient = "k_r";
+    factor "f": f64 as Coefficient = openings * reduction * corner
+}
+
+rule! {
     /// Net pressure on the gross area of a wall.
     WallPressure, "asce7-16/wall-pressure", DOCUMENT.at("29.3.1, Eq. 29.3-1");
     /// velocity pressure at the top of the wall
@@ -319,7 +332,7 @@ rule! {
     gust: f64 = "G";
     /// force coefficient
     coefficient: f64 as Coefficient = "C_f";
-    /// openings factor, and in Case C the reduction and the return factor
+    /// openings factor, in Case C with the reduction and the return factor
     factor: f64 as Coefficient = "f";
     pressure "p": Pressure = velocity_pressure * gust * coefficient * factor
 }
@@ -349,7 +362,7 @@ rule! {
     height: Length as Distance = "s";
     /// height of the wall over height of its top
     s_over_h: f64 as Coefficient = "s/h";
-    resultant "z_r": Length as Distance = bottom + height * (0.5 + 0.05 * ((s_over_h - 0.8) / 0.2).max(0.0).min(1.0))
+    resultant "z_r": Length as Distance = bottom + height * (0.5 + 0.05 * ((s_over_h - 0.8) / 0.2).clamp(0.0, 1.0))
 }
 
 rule! {
@@ -446,6 +459,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<GroundReduction>(),
     Listed::of::<ReturnFactor>(),
     Listed::of::<ZoneCoefficient>(),
+    Listed::of::<ZoneFactor>(),
     Listed::of::<WallPressure>(),
     Listed::of::<SkewedPressure>(),
     Listed::of::<ResultantHeight>(),
@@ -721,7 +735,8 @@ impl Site {
             let to = end.min(b_over_s);
             let coefficient =
                 ZoneCoefficient { b_over_s, distance_over_s: between(from, to, 0.5) }.work(ledger)?;
-            let factor = openings * reduction * if at == 0 { return_factor } else { 1.0 };
+            let corner = if at == 0 { return_factor } else { 1.0 };
+            let factor = ZoneFactor { openings, reduction, corner }.work(ledger);
             let pressure = WallPressure { velocity_pressure, gust, coefficient, factor }.work(ledger);
             let (near, far) = match windward {
                 From::Start => (panel.height * from, panel.height * to),

@@ -1,7 +1,7 @@
 //! The text of a formula as a tree, for whoever prints it.
 //!
 //! Accepted are plain names, numbers, `+ - * /`, parentheses and the methods `squared`, `cubed`,
-//! `to_the_fourth`, `sqrt`, `exp`, `ln`, `abs`, `powf`, `min`, `max` and `pure` (a quotient as a plain number,
+//! `to_the_fourth`, `sqrt`, `exp`, `ln`, `abs`, `powf`, `min`, `max`, `clamp` and `pure` (a quotient as a plain number,
 //! printed as nothing).
 
 use std::fmt;
@@ -37,7 +37,7 @@ impl fmt::Display for FormulaError {
 impl std::error::Error for FormulaError {}
 
 const METHODS: &[&str] =
-    &["squared", "cubed", "to_the_fourth", "sqrt", "exp", "ln", "abs", "powf", "min", "max", "pure"];
+    &["squared", "cubed", "to_the_fourth", "sqrt", "exp", "ln", "abs", "powf", "min", "max", "clamp", "pure"];
 
 struct Reader<'a> {
     rest: &'a str,
@@ -92,12 +92,19 @@ impl Reader<'_> {
                 return self.fail();
             }
             let mut parts = vec![value];
-            if !self.eat(')') {
+            while !self.eat(')') {
                 parts.push(self.sum()?);
-                self.eat(',');
-                if !self.eat(')') {
+                if !self.eat(',') && !self.rest.trim_start().starts_with(')') {
                     return self.fail();
                 }
+            }
+            let wanted = match method.as_str() {
+                "powf" | "min" | "max" => 2,
+                "clamp" => 3,
+                _ => 1,
+            };
+            if parts.len() != wanted {
+                return self.fail();
             }
             value = Formula::Call(method, parts);
         }
@@ -176,6 +183,7 @@ impl Formula {
                     "powf" => (format!("{}^{}", inner(0, 4), inner(1, 4)), 4),
                     "abs" => (format!("|{}|", inner(0, 0)), 4),
                     "min" | "max" => (format!("{method}({}, {})", inner(0, 0), inner(1, 0)), 4),
+                    "clamp" => (format!("clamp({}, {} to {})", inner(0, 0), inner(1, 0), inner(2, 0)), 4),
                     other => (format!("{other}({})", inner(0, 0)), 4),
                 }
             }
@@ -214,7 +222,8 @@ mod tests {
 
     #[test]
     fn what_is_no_formula_is_refused() {
-        for text in ["self.a", "a +", "a.floor()", "f(x)", "a b", ""] {
+        for text in ["self.a", "a +", "a.floor()", "f(x)", "a b", "a.min(b, c)", "a.sqrt(b)", "a.powf()", ""]
+        {
             assert!(Formula::read(text).is_err(), "{text}");
         }
     }

@@ -1,0 +1,374 @@
+//! Does this fence carry this cloth, and up to which gust?
+
+use crate::caution::Remark;
+use crate::fence::{Run, Screen, Windows};
+use crate::loads::{Dress, run_loads};
+use crate::screen::{WindowShare, WindowedSolidity};
+use crate::survey::{Extreme, Reading, Settled, Survey};
+use crate::units::{Area, Length, Pure, Quantity, Velocity, inches, mph};
+use crate::verdict::{Flag, PostVerdict, RunVerdict, VerdictError, post_workings, run_verdict};
+use crate::wind::{Case, Event, Panel};
+use crate::workings::{Blank, Entry};
+use std::fmt;
+
+/// The answer to a survey.
+#[derive(Debug, Clone)]
+pub struct Check {
+    /// What was asked.
+    pub survey: Survey,
+    /// Everything at its worst end.
+    pub settled: Settled,
+    /// Run by run.
+    pub runs: Vec<RunAnswer>,
+    /// The worst of the runs.
+    pub flag: Flag,
+    /// The worst of what was checked.
+    pub flag_of_checked: Option<Flag>,
+    /// What a reader must know.
+    pub remarks: Vec<Remark>,
+    /// What to measure next, the most telling first.
+    pub measure_next: Vec<MeasureNext>,
+}
+
+/// Something not known, and what knowing it could change.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MeasureNext {
+    /// Where it stands in the survey.
+    pub key: String,
+    /// What to measure.
+    pub what: String,
+    /// How much the least limit gust could rise if it turns out at its best.
+    pub gain: Velocity,
+}
+
+/// The answer for one run.
+#[derive(Debug, Clone)]
+pub struct RunAnswer {
+    /// At the worst end of what is not known.
+    pub worst: RunVerdict,
+    /// At the best end, where anything is open.
+    pub best: Option<RunVerdict>,
+    /// Its flag over both ends.
+    pub flag: Flag,
+    /// The same over what was checked.
+    pub flag_of_checked: Option<Flag>,
+    /// Posts within three cloth heights of an end of the cloth.
+    pub near_ends: Option<Group>,
+    /// The other posts under cloth.
+    pub inside: Option<Group>,
+    /// Posts without cloth beside them.
+    pub bare: Option<Group>,
+}
+
+/// Posts that are told together.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Group {
+    /// By index.
+    pub posts: Vec<usize>,
+    /// The least limit gust among them.
+    pub limit_gust: Velocity,
+    /// The same at the best end.
+    pub limit_gust_best: Option<Velocity>,
+    /// The same without cloth.
+    pub bare_limit_gust: Velocity,
+    /// Without cloth at the best end.
+    pub bare_limit_gust_best: Option<Velocity>,
+    /// The largest ratio among them at the design wind.
+    pub ratio: Option<f64>,
+    /// The same at the best end.
+    pub ratio_best: Option<f64>,
+}
+
+/// Why there is no answer.
+#[derive(Debug, Clone, PartialEq)]
+pub enum CheckError {
+    /// A run has no verdict.
+    Verdict(VerdictError),
+    /// The post asked for is not there.
+    NoSuchPost {
+        /// What was asked.
+        asked: String,
+        /// What there is.
+        there: Vec<String>,
+    },
+}
+
+impl fmt::Display for CheckError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Verdict(error) => error.fmt(f),
+            Self::NoSuchPost { asked, there } => {
+                write!(f, "there is no post \"{asked}\": ask for RUN/NUMBER, as in {}", there.join(", "))
+            }
+        }
+    }
+}
+
+impl std::error::Error for CheckError {}
+
+impl From<VerdictError> for CheckError {
+    fn from(error: VerdictError) -> Self {
+        Self::Verdict(error)
+    }
+}
+
+/// End zones reach three heights of the cloth from its ends before they settle.
+const NEAR_END: f64 = 3.0;
+
+/// Answers a survey.
+///
+/// # Errors
+/// If a run cannot be worked; see [`CheckError`].
+pub fn check(survey: Survey) -> Result<Check, CheckError> {
+    let settled = survey.at_worst();
+    let best = if survey.open_keys().is_empty() { None } else { Some(survey.at_best()) };
+    let mut runs = Vec::new();
+    for run in 0..settled.fence.runs.len() {
+        let worst = run_verdict(&settled.fence, run, &settled.site)?;
+        let best = best.as_ref().map(|best| run_verdict(&best.fence, run, &best.site)).transpose()?;
+        runs.push(run_answer(&settled.fence.runs[run], worst, best));
+    }
+    let mut remarks = survey.remarks.clone();
+    remarks.extend(remarks_of(&settled, &runs));
+    let measure_next = measure_next(&survey, &runs)?;
+    Ok(Check {
+        flag: runs.iter().map(|run| run.flag).max().unwrap_or(Flag::NotChecked),
+        flag_of_checked: runs.iter().filter_map(|run| run.flag_of_checked).max(),
+        survey,
+        settled,
+        runs,
+        remarks,
+        measure_next,
+    })
+}
+
+/// The flag of a post over both ends.
+#[must_use]
+pub(crate) fn flag_over_both(worst: &PostVerdict, best: Option<&PostVerdict>) -> (Flag, Option<Flag>) {
+    let Some(best) = best else { return (worst.flag, worst.flag_of_checked) };
+    let parts = worst.parts.iter().zip(&best.parts);
+    let flags = parts.map(|(worst, best)| (Flag::of_both_ends(worst.flag, best.flag), worst.ratio.is_some()));
+    let of_checked = flags.clone().filter(|(_, checked)| *checked).map(|(flag, _)| flag).max();
+    (flags.map(|(flag, _)| flag).max().unwrap_or(worst.flag), of_checked)
+}
+
+fn run_answer(run: &Run, worst: RunVerdict, best: Option<RunVerdict>) -> RunAnswer {
+    let flags: Vec<_> = worst
+        .posts
+        .iter()
+        .enumerate()
+        .map(|(at, post)| flag_over_both(post, best.as_ref().map(|best| &best.posts[at])))
+        .collect();
+    let (mut near, mut inside, mut bare) = (Vec::new(), Vec::new(), Vec::new());
+    for (at, post) in run.posts.iter().enumerate() {
+        match (run.screened(), &run.screen) {
+            (Some((from, to)), Some(screen)) if post.at >= from && post.at <= to => {
+                let reach = (screen.top - screen.bottom) * NEAR_END;
+                let end = post.at - from < reach || to - post.at < reach;
+                if end { near.push(at) } else { inside.push(at) }
+            }
+            _ => bare.push(at),
+        }
+    }
+    let group = |posts| group(posts, &worst, best.as_ref());
+    RunAnswer {
+        flag: flags.iter().map(|(flag, _)| *flag).max().unwrap_or(Flag::NotChecked),
+        flag_of_checked: flags.iter().filter_map(|(_, checked)| *checked).max(),
+        near_ends: group(near),
+        inside: group(inside),
+        bare: group(bare),
+        worst,
+        best,
+    }
+}
+
+fn group(posts: Vec<usize>, worst: &RunVerdict, best: Option<&RunVerdict>) -> Option<Group> {
+    let gust = |verdict: &RunVerdict, of: fn(&PostVerdict) -> Velocity| {
+        posts.iter().map(|post| of(&verdict.posts[*post])).min_by(|a, b| a.si().total_cmp(&b.si()))
+    };
+    let ratio = |verdict: &RunVerdict| {
+        posts.iter().filter_map(|post| verdict.posts[*post].ratio()).max_by(f64::total_cmp)
+    };
+    Some(Group {
+        limit_gust: gust(worst, |post| post.limit_gust)?,
+        limit_gust_best: best.and_then(|best| gust(best, |post| post.limit_gust)),
+        bare_limit_gust: gust(worst, |post| post.bare_limit_gust)?,
+        bare_limit_gust_best: best.and_then(|best| gust(best, |post| post.bare_limit_gust)),
+        ratio: ratio(worst),
+        ratio_best: best.and_then(ratio),
+        posts,
+    })
+}
+
+/// What to measure next: each open value alone at its best, the rest at the worst.
+fn measure_next(survey: &Survey, runs: &[RunAnswer]) -> Result<Vec<MeasureNext>, CheckError> {
+    let least = |verdicts: &mut dyn Iterator<Item = Velocity>| {
+        verdicts.min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or_else(|| mph(0.0))
+    };
+    let mut found = Vec::new();
+    for open in survey.open_keys() {
+        let settled = survey.settle(&|key| if key == open.key { Extreme::Best } else { Extreme::Worst });
+        let mut gain = mph(0.0);
+        for (run, answer) in runs.iter().enumerate() {
+            let known = run_verdict(&settled.fence, run, &settled.site)?;
+            let before = least(&mut std::iter::once(answer.worst.limit_gust));
+            let rise = known.limit_gust - before;
+            if rise > gain {
+                gain = rise;
+            }
+        }
+        found.push(MeasureNext { key: open.key, what: open.measure_next, gain });
+    }
+    found.sort_by(|one, other| other.gain.si().total_cmp(&one.gain.si()));
+    Ok(found)
+}
+
+fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    let (mut case_b, mut middle, mut below) = (Vec::new(), Vec::new(), Vec::new());
+    for (at, run) in settled.fence.runs.iter().enumerate() {
+        let name = || run.name.clone();
+        if runs[at]
+            .worst
+            .posts
+            .iter()
+            .any(|post| post.ratio().is_some_and(|ratio| (0.85..=1.0).contains(&ratio)))
+        {
+            below.push(name());
+        }
+        let Some(screen) = &run.screen else { continue };
+        if let Some(remark) = gap_below(settled, at, screen, &runs[at]) {
+            remarks.push(remark);
+        }
+        if let Some(remark) = windows(settled, at, screen) {
+            remarks.push(remark);
+        }
+        let (Some((from, to)), Some(solidity)) = (run.screened(), runs[at].worst.solidity) else { continue };
+        if ((to - from) / (screen.top - screen.bottom)).pure() >= 2.0 && solidity >= 0.30 {
+            case_b.push(name());
+        }
+        if (0.30..0.70).contains(&solidity) {
+            middle.push(name());
+        }
+    }
+    let mut all = |names: Vec<String>, remark: fn(String) -> Remark| {
+        if !names.is_empty() {
+            remarks.push(remark(names.join(", ")));
+        }
+    };
+    all(below, |run| Remark::LimitBelowDesign { run });
+    all(middle, |run| Remark::MiddleSolidity { run });
+    all(case_b, |run| Remark::CaseB { run });
+    remarks
+}
+
+/// Cloth hung with a gap below, against the same cloth down to the ground.
+fn gap_below(settled: &Settled, at: usize, screen: &Screen, answer: &RunAnswer) -> Option<Remark> {
+    if screen.bottom.si() <= 0.0 {
+        return None;
+    }
+    let mut full = settled.fence.clone();
+    full.runs[at].screen = Some(Screen { bottom: Length::from_si(0.0), ..screen.clone() });
+    let gust = Event::Gust(mph(100.0));
+    let down = run_loads(&full, at, Dress::AsHung, &settled.site, gust).ok()?;
+    let largest = |group: Option<&Group>| {
+        group?
+            .posts
+            .iter()
+            .map(|post| {
+                (answer.worst.posts[*post].at_reference_gust.moment / down.posts[*post].moment).pure()
+            })
+            .max_by(f64::total_cmp)
+    };
+    let height = screen.top - screen.bottom;
+    let statics = (height * (screen.bottom + height * 0.5) / (screen.top * screen.top * 0.5)).pure();
+    Some(Remark::GapBelow {
+        run: settled.fence.runs[at].name.clone(),
+        bottom: screen.bottom,
+        top: screen.top,
+        statics,
+        inside: largest(answer.inside.as_ref()),
+        ends: largest(answer.near_ends.as_ref()),
+    })
+}
+
+/// Windows cut in the cloth, those asked for or two of 8 in by 5 in a bay.
+fn windows(settled: &Settled, at: usize, screen: &Screen) -> Option<Remark> {
+    let run = &settled.fence.runs[at];
+    let (from, to) = run.screened()?;
+    let usual = Windows { width: inches(8.0), height: inches(5.0), per_bay: 2.0 };
+    let cut = screen.windows.unwrap_or(usual);
+    let bays = (screen.end_bay - screen.first_bay) as f64;
+    let cloth: Area = (to - from) * (screen.top - screen.bottom) / bays;
+    let share = WindowShare { window: cut.area(), count: cut.per_bay, cloth }.work(&mut Blank).min(1.0);
+    let solidity = run.solidity(&mut Blank)?;
+    let panel = |solidity| Panel {
+        bottom: screen.bottom,
+        height: screen.top - screen.bottom,
+        length: to - from,
+        solidity,
+        return_at_start: Length::from_si(0.0),
+        return_at_finish: Length::from_si(0.0),
+    };
+    let pressure = |solidity| {
+        let gust = Event::Gust(mph(100.0));
+        let pressures = settled.site.pressures(&panel(solidity), Case::Square, gust, &mut Blank).ok()??;
+        Some(pressures.zones.first()?.pressure_from)
+    };
+    let left = WindowedSolidity { solidity, share }.work(&mut Blank);
+    let change = (pressure(left)? / pressure(solidity)?).pure() - 1.0;
+    Some(Remark::Windows { run: run.name.clone(), share, change, asked: screen.windows.is_some() })
+}
+
+/// The workings of one post, or of the governing post of each run where none is named.
+///
+/// # Errors
+/// If there is no such post, or a run cannot be worked.
+pub fn workings(check: &Check, asked: Option<&str>) -> Result<Vec<(String, Vec<Entry>)>, CheckError> {
+    let fence = &check.settled.fence;
+    let mut wanted = Vec::new();
+    match asked {
+        None => {
+            for (at, run) in check.runs.iter().enumerate() {
+                let order = |one: &(usize, &PostVerdict), other: &(usize, &PostVerdict)| {
+                    one.1.limit_gust.si().total_cmp(&other.1.limit_gust.si())
+                };
+                wanted.extend(run.worst.posts.iter().enumerate().min_by(order).map(|(post, _)| (at, post)));
+            }
+        }
+        Some(asked) => {
+            let found = asked.rsplit_once('/').and_then(|(name, number)| {
+                let run = fence.runs.iter().position(|run| run.name == name.trim())?;
+                let post = number.trim().parse::<usize>().ok()?.checked_sub(1)?;
+                (post < fence.runs[run].posts.len()).then_some((run, post))
+            });
+            let there = || {
+                fence.runs.iter().map(|run| format!("\"{}/1\" to {}", run.name, run.posts.len())).collect()
+            };
+            wanted.push(
+                found.ok_or_else(|| CheckError::NoSuchPost { asked: asked.to_owned(), there: there() })?,
+            );
+        }
+    }
+    let mut all = Vec::new();
+    for (run, post) in wanted {
+        let mut entries = Vec::new();
+        post_workings(fence, run, post, &check.settled.site, &mut entries)?;
+        all.push((format!("{}, post {}", fence.runs[run].name, post + 1), entries));
+    }
+    Ok(all)
+}
+
+impl Check {
+    /// Whether a value of the survey is open, so that there is a best end beside the worst.
+    #[must_use]
+    pub fn has_ranges(&self) -> bool {
+        self.runs.iter().any(|run| run.best.is_some())
+    }
+
+    /// Whether the design wind speed is known.
+    #[must_use]
+    pub fn has_speed(&self) -> bool {
+        !matches!(self.survey.site.wind_speed.reading, Reading::Unknown)
+    }
+}

@@ -1,0 +1,246 @@
+//! The command: arguments, files, standard streams.
+
+use crate::answers::{Check, CheckError, check, workings};
+use crate::report::{self, Detail};
+use crate::survey::{Mistakes, Survey};
+use clap::{Parser, Subcommand, ValueEnum};
+use std::fs::File;
+use std::io::{self, Read, Write};
+use std::path::Path;
+use std::process::ExitCode;
+
+/// Wind on screened fences: the gust at which each post reaches its limit, with the cloth and bare.
+///
+/// Nothing it prints calls a fence safe. The local code and a licensed engineer decide.
+#[derive(Parser)]
+#[command(name = "fencegust", version, arg_required_else_help = true)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Check a surveyed fence: limit gusts with and without cloth, and the flag at the design wind.
+    ///
+    /// Exit: 0 nothing over and nothing unchecked; 1 something over, near its limit or depending on what is not
+    /// known; 3 none of these but parts not checked; 2 could not be worked out.
+    Check(CheckArguments),
+}
+
+#[derive(clap::Args)]
+struct CheckArguments {
+    /// Survey files; - is standard input.
+    #[arg(required = true, value_name = "SURVEY")]
+    surveys: Vec<String>,
+    /// How the answer is written; several surveys in JSON make a list.
+    #[arg(long, value_enum, default_value = "text")]
+    format: Format,
+    /// Stop after the answer.
+    #[arg(long, conflicts_with = "all")]
+    brief: bool,
+    /// Every post and bay in a row of its own.
+    #[arg(long)]
+    all: bool,
+    /// The survey with everything filled in, and where each value came from.
+    #[arg(long, conflicts_with_all = ["brief", "all", "workings"])]
+    as_read: bool,
+    /// Every step of a post, such as "north end/3"; without a name the governing post of each run.
+    #[arg(long, value_name = "RUN/POST", num_args = 0..=1, default_missing_value = "", conflicts_with_all = ["brief", "all"])]
+    workings: Option<String>,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    Text,
+    Json,
+}
+
+/// Could not be worked out.
+const FAILED: u8 = 2;
+/// A survey is a few thousand bytes; what is larger is another file.
+const LARGEST_SURVEY: u64 = 4 << 20;
+
+/// Runs the command on the arguments of the process.
+#[must_use]
+pub fn main() -> ExitCode {
+    let arguments = Arguments::parse();
+    let mut out = Output { inner: anstream::stdout(), closed: false };
+    let outcome = match arguments.command {
+        Command::Check(arguments) => check_surveys(&arguments, &mut out),
+    };
+    let code = match outcome.and_then(|code| out.flush().map(|()| code)) {
+        Ok(code) => code,
+        Err(error) => {
+            trouble(&format!("the result could not be written: {error}"));
+            FAILED
+        }
+    };
+    ExitCode::from(code)
+}
+
+fn trouble(text: &str) {
+    // Nothing is left to be done where standard error is closed too.
+    let _ = writeln!(anstream::stderr(), "{text}");
+}
+
+/// Standard output; a reader that has gone away ends the writing and is no trouble.
+struct Output<W: Write> {
+    inner: W,
+    closed: bool,
+}
+
+impl<W: Write> Write for Output<W> {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        if self.closed {
+            return Ok(bytes.len());
+        }
+        match self.inner.write(bytes) {
+            Err(error) if error.kind() == io::ErrorKind::BrokenPipe => {
+                self.closed = true;
+                Ok(bytes.len())
+            }
+            other => other,
+        }
+    }
+    fn flush(&mut self) -> io::Result<()> {
+        match self.inner.flush() {
+            Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
+            other => other,
+        }
+    }
+}
+
+/// The text of a file, or what is wrong with the file.
+fn text_of(name: &str) -> Result<String, String> {
+    let mut bytes = Vec::new();
+    let too_large = || {
+        format!(
+            "{name}: larger than {} MB. A survey is a few thousand bytes: is this the right file?",
+            LARGEST_SURVEY >> 20
+        )
+    };
+    if name == "-" {
+        io::stdin()
+            .lock()
+            .take(LARGEST_SURVEY + 1)
+            .read_to_end(&mut bytes)
+            .map_err(|error| format!("standard input: {error}"))?;
+    } else {
+        let path = Path::new(name);
+        let about = path.metadata().map_err(|error| match error.kind() {
+            io::ErrorKind::NotFound => format!("{name}: there is no such file"),
+            _ => format!("{name}: {error}"),
+        })?;
+        if about.is_dir() {
+            return Err(format!("{name}: this is a directory; name the survey file in it"));
+        }
+        if about.is_file() && about.len() > LARGEST_SURVEY {
+            return Err(too_large());
+        }
+        let file = File::open(path).map_err(|error| format!("{name}: {error}"))?;
+        file.take(LARGEST_SURVEY + 1).read_to_end(&mut bytes).map_err(|error| format!("{name}: {error}"))?;
+    }
+    if bytes.len() as u64 > LARGEST_SURVEY {
+        return Err(too_large());
+    }
+    String::from_utf8(bytes).map_err(|error| {
+        let at = error.utf8_error().valid_up_to();
+        let line = error.as_bytes()[..at].iter().filter(|byte| **byte == b'\n').count() + 1;
+        format!("{name}, line {line}: this is no UTF-8 text; save the survey as plain text in UTF-8")
+    })
+}
+
+fn shown(name: &str) -> &str {
+    if name == "-" { "standard input" } else { name }
+}
+
+fn survey_of(name: &str) -> Result<Survey, String> {
+    let text = text_of(name)?;
+    Survey::read(&text, shown(name)).map_err(|mistakes: Mistakes| mistakes.to_string())
+}
+
+fn check_surveys(arguments: &CheckArguments, out: &mut impl Write) -> io::Result<u8> {
+    let mut code = None;
+    let mut checks: Vec<Check> = Vec::new();
+    let several = arguments.surveys.len() > 1;
+    let mut first = true;
+    for name in &arguments.surveys {
+        let survey = match survey_of(name) {
+            Ok(survey) => survey,
+            Err(text) => {
+                trouble(&text);
+                code = worse(code, FAILED);
+                continue;
+            }
+        };
+        if several && arguments.format == Format::Text {
+            if !first {
+                writeln!(out)?;
+            }
+            writeln!(out, "═══ {}", shown(name))?;
+        }
+        first = false;
+        if arguments.as_read {
+            report::as_read(&survey, out)?;
+            code = worse(code, 0);
+            continue;
+        }
+        let answer = match check(survey) {
+            Ok(answer) => answer,
+            Err(error) => {
+                trouble(&format!("{}: {error}", shown(name)));
+                code = worse(code, FAILED);
+                continue;
+            }
+        };
+        code = worse(code, report::exit_code(answer.flag, answer.flag_of_checked));
+        if let Some(post) = &arguments.workings {
+            code = worse(code, write_workings(name, &answer, post, out)?);
+        } else if arguments.format == Format::Text {
+            let detail = match (arguments.brief, arguments.all) {
+                (true, _) => Detail::Brief,
+                (_, true) => Detail::All,
+                _ => Detail::Usual,
+            };
+            report::text(&answer, detail, out)?;
+        } else {
+            checks.push(answer);
+        }
+    }
+    if arguments.format == Format::Json && !checks.is_empty() {
+        if several { report::json_list(&checks, out)? } else { report::json(&checks[0], out)? }
+    }
+    Ok(code.unwrap_or(FAILED))
+}
+
+fn write_workings(name: &str, answer: &Check, post: &str, out: &mut impl Write) -> io::Result<u8> {
+    let asked = (!post.is_empty()).then_some(post);
+    match workings(answer, asked) {
+        Ok(all) => {
+            for (title, entries) in all {
+                report::workings(&title, &entries, answer.survey.units, out)?;
+                writeln!(out)?;
+            }
+            Ok(0)
+        }
+        Err(error @ (CheckError::NoSuchPost { .. } | CheckError::Verdict(_))) => {
+            trouble(&format!("{}: {error}", shown(name)));
+            Ok(FAILED)
+        }
+    }
+}
+
+/// The worse of two exit codes: could not be worked out, over, not checked, nothing.
+fn worse(before: Option<u8>, code: u8) -> Option<u8> {
+    let weight = |code: u8| match code {
+        FAILED => 3,
+        1 => 2,
+        3 => 1,
+        _ => 0,
+    };
+    match before {
+        Some(before) if weight(before) >= weight(code) => Some(before),
+        _ => Some(code),
+    }
+}

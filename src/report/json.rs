@@ -1,0 +1,329 @@
+//! The answer as JSON: SI figures, the unit in the key; see the contract in the README.
+
+use crate::answers::{Check, RunAnswer, flag_over_both};
+use crate::caution::{CAUTIONS, NOT_CHECKED};
+use crate::fence::{Post, Run, Shared};
+use crate::loads::{BayLoad, PostLoad};
+use crate::survey::Survey;
+use crate::units::{Dimension, Length, Quantity, Value};
+use crate::verdict::{Part, PostVerdict};
+use crate::wind::{Case, From};
+use serde::Serialize;
+use std::io::{self, Write};
+
+#[derive(Serialize)]
+struct CheckJson<'a> {
+    format: &'static str,
+    version: u32,
+    program: String,
+    survey_hash: &'a str,
+    title: Option<&'a str>,
+    wind_code: &'static str,
+    wind_speed_m_s: Option<f64>,
+    flag: &'static str,
+    flag_of_checked: Option<&'static str>,
+    runs: Vec<RunJson<'a>>,
+    measure_next: Vec<MeasureJson<'a>>,
+    remarks: Vec<RemarkJson>,
+    cautions: Vec<CautionJson>,
+    not_covered: Vec<RemarkJson>,
+}
+
+#[derive(Serialize)]
+struct RunJson<'a> {
+    name: &'a str,
+    court: &'a str,
+    faces: Option<&'a str>,
+    flag: &'static str,
+    flag_of_checked: Option<&'static str>,
+    solidity: Option<f64>,
+    limit_gust_m_s: f64,
+    limit_gust_is: &'static str,
+    bare_limit_gust_m_s: f64,
+    load_times_bare: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit_gust_best_m_s: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    bare_limit_gust_best_m_s: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    flag_best: Option<&'static str>,
+    near_ends_limit_gust_m_s: Option<f64>,
+    inside_limit_gust_m_s: Option<f64>,
+    return_at_start_m: f64,
+    return_at_finish_m: f64,
+    bays: Vec<BayJson>,
+    posts: Vec<PostJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct BayJson {
+    number: usize,
+    from_m: f64,
+    to_m: f64,
+    gate: bool,
+    cloth: bool,
+    pressure_pa: Option<f64>,
+    force_n: Option<f64>,
+    governs: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<&'static str>,
+}
+
+#[derive(Serialize)]
+struct PostJson<'a> {
+    number: usize,
+    kind: &'static str,
+    post: &'a str,
+    at_m: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    shared_with: Option<SharedJson<'a>>,
+    governs: Option<String>,
+    base_shear_n: Option<f64>,
+    base_moment_n_m: Option<f64>,
+    bare_base_moment_n_m: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<&'static str>,
+    limit_gust_m_s: f64,
+    limit_gust_is: &'static str,
+    bare_limit_gust_m_s: f64,
+    load_times_bare: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit_gust_best_m_s: Option<f64>,
+    flag: &'static str,
+    flag_of_checked: Option<&'static str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    flag_best: Option<&'static str>,
+    parts: Vec<PartJson>,
+}
+
+#[derive(Serialize)]
+struct SharedJson<'a> {
+    run: &'a str,
+    number: usize,
+}
+
+#[derive(Serialize)]
+struct PartJson {
+    part: &'static str,
+    demand: Option<f64>,
+    capacity: Option<f64>,
+    unit: Option<&'static str>,
+    ratio: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ratio_best: Option<f64>,
+    flag: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    flag_best: Option<&'static str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rule: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<&'static str>,
+}
+
+#[derive(Serialize)]
+struct MeasureJson<'a> {
+    key: &'a str,
+    what: &'a str,
+    limit_gust_gain_m_s: f64,
+}
+
+#[derive(Serialize)]
+struct RemarkJson {
+    id: &'static str,
+    text: String,
+}
+
+#[derive(Serialize)]
+struct CautionJson {
+    id: &'static str,
+    word: &'static str,
+    text: &'static str,
+}
+
+const NO_SPEED: &str = "no design wind speed is given";
+
+/// The answer as a JSON value.
+///
+/// # Errors
+/// None in practice: every figure of an answer is finite.
+pub fn value(check: &Check) -> serde_json::Result<serde_json::Value> {
+    serde_json::to_value(answer(check))
+}
+
+/// Writes one answer as an object.
+///
+/// # Errors
+/// If the writer fails.
+pub fn check(check: &Check, out: &mut impl Write) -> io::Result<()> {
+    serde_json::to_writer_pretty(&mut *out, &answer(check))?;
+    writeln!(out)
+}
+
+/// Writes several answers as a list.
+///
+/// # Errors
+/// If the writer fails.
+pub fn list(checks: &[Check], out: &mut impl Write) -> io::Result<()> {
+    let all: Vec<_> = checks.iter().map(answer).collect();
+    serde_json::to_writer_pretty(&mut *out, &all)?;
+    writeln!(out)
+}
+
+fn answer(check: &Check) -> CheckJson<'_> {
+    let Survey { job, units, hash, .. } = &check.survey;
+    let remark = |id, text| RemarkJson { id, text };
+    CheckJson {
+        format: "check",
+        version: 1,
+        program: concat!("fencegust ", env!("CARGO_PKG_VERSION")).to_owned(),
+        survey_hash: hash,
+        title: job.title.as_deref(),
+        wind_code: check.survey.site.code.key(),
+        wind_speed_m_s: check.settled.site.wind_speed().map(Quantity::si),
+        flag: check.flag.word(),
+        flag_of_checked: check.flag_of_checked.map(|flag| flag.word()),
+        runs: check.runs.iter().enumerate().map(|(at, run)| run_json(check, at, run)).collect(),
+        measure_next: check
+            .measure_next
+            .iter()
+            .map(|next| MeasureJson { key: &next.key, what: &next.what, limit_gust_gain_m_s: next.gain.si() })
+            .collect(),
+        remarks: check.remarks.iter().map(|told| remark(told.id(), told.text(*units))).collect(),
+        cautions: CAUTIONS
+            .iter()
+            .map(|caution| CautionJson { id: caution.id, word: caution.word, text: caution.text })
+            .collect(),
+        not_covered: NOT_CHECKED.iter().map(|(id, text)| remark(id, (*text).to_owned())).collect(),
+    }
+}
+
+fn is(post: &PostVerdict) -> &'static str {
+    if post.is_at_most() { "at most" } else { "exactly" }
+}
+
+fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer) -> RunJson<'a> {
+    let (fence, survey) = (&check.settled.fence, &check.survey.runs[at]);
+    let run = &fence.runs[at];
+    let (worst, best) = (&answer.worst, answer.best.as_ref());
+    let at_most = worst.posts.iter().any(PostVerdict::is_at_most);
+    RunJson {
+        name: &run.name,
+        court: &survey.court,
+        faces: survey.faces.as_deref(),
+        flag: answer.flag.word(),
+        flag_of_checked: answer.flag_of_checked.map(|flag| flag.word()),
+        solidity: worst.solidity,
+        limit_gust_m_s: worst.limit_gust.si(),
+        limit_gust_is: if at_most { "at most" } else { "exactly" },
+        bare_limit_gust_m_s: worst.bare_limit_gust.si(),
+        load_times_bare: worst.times_bare,
+        limit_gust_best_m_s: best.map(|best| best.limit_gust.si()),
+        bare_limit_gust_best_m_s: best.map(|best| best.bare_limit_gust.si()),
+        flag_best: best.map(|best| best.flag.word()),
+        near_ends_limit_gust_m_s: answer.near_ends.as_ref().map(|group| group.limit_gust.si()),
+        inside_limit_gust_m_s: answer.inside.as_ref().map(|group| group.limit_gust.si()),
+        return_at_start_m: fence.return_length(at, true).si(),
+        return_at_finish_m: fence.return_length(at, false).si(),
+        bays: (0..run.bays.len())
+            .map(|bay| bay_json(check, run, bay, worst.bays.as_ref().map(|bays| &bays[bay])))
+            .collect(),
+        posts: run
+            .posts
+            .iter()
+            .enumerate()
+            .map(|(number, post)| {
+                post_json(check, number, post, &worst.posts[number], best.map(|best| &best.posts[number]))
+            })
+            .collect(),
+    }
+}
+
+fn bay_json(check: &Check, run: &Run, bay: usize, load: Option<&BayLoad>) -> BayJson {
+    let place = |at: usize| Length::si(run.posts[at].at);
+    BayJson {
+        number: bay + 1,
+        from_m: place(bay),
+        to_m: place(bay + 1),
+        gate: run.bays[bay].gate,
+        cloth: run.has_cloth(bay),
+        pressure_pa: load.map(|load| load.pressure.si()),
+        force_n: load.map(|load| load.force.si()),
+        governs: load.map(|load| governs(check, load.place, load.zone, load.case)),
+        why: if load.is_none() { Some(NO_SPEED) } else { None },
+    }
+}
+
+/// The case in words: code, place, zone, from which end.
+pub(super) fn governs(check: &Check, place: &str, zone: &str, case: Case) -> String {
+    let mut text = format!("{} {place}", check.survey.site.code.key());
+    if !zone.is_empty() {
+        text.push_str(", ");
+        text.push_str(zone);
+    }
+    if let Case::Along(from) = case {
+        text.push_str(", ");
+        text.push_str(From::in_words(from));
+    }
+    text
+}
+
+fn post_json<'a>(
+    check: &'a Check,
+    number: usize,
+    post: &Post,
+    worst: &PostVerdict,
+    best: Option<&PostVerdict>,
+) -> PostJson<'a> {
+    let fence = &check.settled.fence;
+    let (flag, of_checked) = flag_over_both(worst, best);
+    let load = |of: fn(&PostLoad) -> f64| worst.design.as_ref().map(of);
+    PostJson {
+        number: number + 1,
+        kind: post.role.word(),
+        post: &fence.kinds[post.kind].name,
+        at_m: post.at.si(),
+        shared_with: post
+            .shared_with
+            .map(|Shared { run, post }| SharedJson { run: &fence.runs[run].name, number: post + 1 }),
+        governs: worst.design.map(|load| governs(check, load.place, "", load.case)),
+        base_shear_n: load(|load| load.shear.si().abs()),
+        base_moment_n_m: load(|load| load.moment.si().abs()),
+        bare_base_moment_n_m: worst.bare_design.map(|load| load.moment.si().abs()),
+        why: if worst.design.is_none() { Some(NO_SPEED) } else { None },
+        limit_gust_m_s: worst.limit_gust.si(),
+        limit_gust_is: is(worst),
+        bare_limit_gust_m_s: worst.bare_limit_gust.si(),
+        load_times_bare: worst.times_bare,
+        limit_gust_best_m_s: best.map(|best| best.limit_gust.si()),
+        flag: flag.word(),
+        flag_of_checked: of_checked.map(|flag| flag.word()),
+        flag_best: best.map(|best| best.flag.word()),
+        parts: worst
+            .parts
+            .iter()
+            .enumerate()
+            .map(|(at, part)| part_json(part, best.map(|best| &best.parts[at])))
+            .collect(),
+    }
+}
+
+fn part_json(part: &Part, best: Option<&Part>) -> PartJson {
+    let unit = |value: &Value| match value.measure.dimension() {
+        Dimension::Moment => "N m",
+        Dimension::Force => "N",
+        _ => "SI",
+    };
+    let flag = best.map_or(part.flag, |best| crate::verdict::Flag::of_both_ends(part.flag, best.flag));
+    PartJson {
+        part: part.kind.name(),
+        demand: part.demand.map(|value| value.si),
+        capacity: part.capacity.map(|value| value.si),
+        unit: part.capacity.as_ref().map(unit),
+        ratio: part.ratio,
+        ratio_best: best.and_then(|best| best.ratio),
+        flag: flag.word(),
+        flag_best: best.map(|best| best.flag.word()),
+        rule: part.rule.map(|rule| rule.to_string()),
+        why: part.why,
+    }
+}

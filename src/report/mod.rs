@@ -1,0 +1,33 @@
+//! Answers as text and JSON: one file a format, each written to a given writer, all from one answer.
+
+mod as_read;
+mod json;
+mod text;
+mod workings;
+
+pub use as_read::as_read;
+pub use json::{check as json, list as json_list, value as json_value};
+pub use text::{Detail, check as text};
+pub use workings::workings;
+
+use crate::verdict::Flag;
+
+/// The exit code that goes with a flag: 0 nothing over and nothing unchecked, 1 something over, near its limit or
+/// depending, 3 none of these but parts not checked.
+#[must_use]
+pub fn exit_code(flag: Flag, of_checked: Option<Flag>) -> u8 {
+    let worst_checked = of_checked.unwrap_or(Flag::Within);
+    if flag == Flag::Over || matches!(worst_checked, Flag::Over | Flag::Depends | Flag::NearLimit) {
+        1
+    } else if flag == Flag::NotChecked {
+        3
+    } else {
+        0
+    }
+}
+
+/// A ratio as it is printed: rounded up at the second decimal, so that 1.001 never reads 1.00.
+#[must_use]
+pub fn ratio_up(ratio: f64) -> String {
+    format!("{:.2}", (ratio * 100.0 - 1e-9).ceil() / 100.0)
+}

@@ -1,0 +1,650 @@
+//! The answer as text: first what can be photographed or pasted, then the tables.
+
+use super::json::governs;
+use super::ratio_up;
+use crate::answers::{Check, Group, RunAnswer, flag_over_both};
+use crate::caution::{CAUTIONS, NOT_CHECKED};
+use crate::fence::{End, Run};
+use crate::survey::{Reading, RunSurvey};
+use crate::units::{Length, Measure, Quantity, System, Value, Velocity, number};
+use crate::verdict::{Flag, PartKind, PostVerdict, RunVerdict};
+use comfy_table::{CellAlignment, Table, presets};
+use std::io::{self, Write};
+
+/// How much is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Detail {
+    /// The answer block alone.
+    Brief,
+    /// The answer, then tables in which posts that come out alike share a row.
+    Usual,
+    /// The same with every post.
+    All,
+}
+
+/// Lines of the answer block are no longer than this.
+const WIDTH: usize = 72;
+
+/// Writes the answer to one survey.
+///
+/// # Errors
+/// If the writer fails.
+pub fn check(check: &Check, detail: Detail, out: &mut impl Write) -> io::Result<()> {
+    let page = Page { check, system: check.survey.units };
+    page.answer(out)?;
+    if detail != Detail::Brief {
+        page.tables(detail, out)?;
+    }
+    Ok(())
+}
+
+struct Page<'a> {
+    check: &'a Check,
+    system: System,
+}
+
+/// Runs that are told together.
+struct Alike<'a> {
+    names: Vec<&'a str>,
+    at: usize,
+    answer: &'a RunAnswer,
+    run: &'a Run,
+    survey: &'a RunSurvey,
+}
+
+impl Page<'_> {
+    fn answer(&self, out: &mut impl Write) -> io::Result<()> {
+        let job = &self.check.survey.job;
+        let site = &self.check.survey.site;
+        wrapped(out, "", job.title.as_deref().unwrap_or("Fence survey"))?;
+        let mut about = Vec::new();
+        about.extend(job.prepared_for.as_ref().map(|who| format!("for {who}")));
+        about.extend(job.date.as_ref().map(|date| format!("surveyed {date}")));
+        about.extend(job.measured_by.as_ref().map(|who| format!("by {who}")));
+        if !about.is_empty() {
+            wrapped(out, "", &about.join(" · "))?;
+        }
+        let mut wind = vec![site.code.document().short.to_owned(), self.design_wind()];
+        let told = |category: &&String| {
+            let category = format!("risk category {category}");
+            !site.wind_speed_source.as_ref().is_some_and(|source| source.contains(&category))
+        };
+        wind.extend(
+            site.risk_category.as_ref().filter(told).map(|category| format!("risk category {category}")),
+        );
+        for (value, key) in site.values.iter().zip(site.code.site_keys()) {
+            if let crate::wind::KeyKind::Choice(choices) = key.kind {
+                let word = |reading: crate::survey::SiteReading| match reading {
+                    crate::survey::SiteReading::Choice(at) => choices[at].0,
+                    crate::survey::SiteReading::Quantity(_) => "",
+                };
+                wind.push(match (value.reading.low(), value.reading.high()) {
+                    (Some(low), Some(high)) if low == high => format!("{} {}", key.key, word(low)),
+                    (Some(low), Some(high)) => format!("{} {} or {}", key.key, word(low), word(high)),
+                    _ => format!("{} unknown", key.key),
+                });
+            }
+        }
+        wrapped(out, "", &wind.join(" · "))?;
+        writeln!(out)?;
+        wrapped(out, "◇ NOT CHECKED: ", &self.not_checked())?;
+        writeln!(out)?;
+        for line in self.decision() {
+            wrapped(out, "", &line)?;
+        }
+        writeln!(out)?;
+        for alike in self.alike() {
+            self.run_block(&alike, out)?;
+        }
+        writeln!(out)?;
+        wrapped(
+            out,
+            "",
+            "A gust here is the 3-second gust 33 ft (10 m) up over open ground, close to what an airport reports as a \
+             gust. A hand meter beside the fence reads lower.",
+        )?;
+        writeln!(out)?;
+        for caution in &CAUTIONS[..2] {
+            wrapped(out, &format!("{} ", caution.word), caution.text)?;
+        }
+        wrapped(
+            out,
+            "WHO DECIDES ",
+            "the local building department and a licensed engineer. This is a reckoning by the rules named, not an engineer's design.",
+        )?;
+        self.measure_next(out)
+    }
+
+    fn design_wind(&self) -> String {
+        let site = &self.check.survey.site;
+        let speed = match site.wind_speed.reading {
+            Reading::Measured(speed) => format!("design wind {}", self.speed(speed)),
+            Reading::Between(low, high) => {
+                format!("design wind {} to {}", self.bare_speed(low), self.speed(high))
+            }
+            Reading::Unknown => return "design wind UNKNOWN".to_owned(),
+        };
+        match &site.wind_speed_source {
+            Some(source) => format!("{speed} ({source})"),
+            None => format!("{speed} (source not given)"),
+        }
+    }
+
+    /// What was not checked of the fence, in the order of the parts.
+    fn not_checked(&self) -> String {
+        let unchecked = |kind: PartKind| {
+            self.check
+                .runs
+                .iter()
+                .flat_map(|run| &run.worst.posts)
+                .any(|post| post.parts.iter().any(|part| part.kind == kind && part.ratio.is_none()))
+        };
+        let mut parts = Vec::new();
+        if !self.check.has_speed() {
+            parts.push("the design wind (no speed is given)");
+        }
+        for (kind, name) in [
+            (PartKind::Footing, "footings"),
+            (PartKind::Rails, "rails"),
+            (PartKind::Fastening, "ties and lacing"),
+        ] {
+            if unchecked(kind) {
+                parts.push(name);
+            }
+        }
+        format!("{}. Any of them may give way first, so every gust below is \"at most\".", parts.join(", "))
+    }
+
+    fn decision(&self) -> Vec<String> {
+        let mut lines = Vec::new();
+        let alike = self.alike();
+        let named = |wanted: &dyn Fn(&Alike<'_>) -> bool| {
+            let names: Vec<&str> =
+                alike.iter().filter(|one| wanted(one)).flat_map(|one| one.names.clone()).collect();
+            (!names.is_empty()).then(|| listed(&names))
+        };
+        let says = |one: &Alike<'_>, flag: Flag| one.answer.flag_of_checked == Some(flag);
+        let hung = |one: &Alike<'_>| one.run.screen.is_some();
+        if !self.check.has_speed() {
+            lines.push(
+                "No design wind is known: nothing is said of it. The limit gusts below stand.".to_owned(),
+            );
+            return lines;
+        }
+        if let Some(names) = named(&|one| hung(one) && says(one, Flag::Over)) {
+            let ratio = alike
+                .iter()
+                .filter(|one| hung(one) && says(one, Flag::Over))
+                .filter_map(|one| {
+                    one.answer.worst.posts.iter().filter_map(PostVerdict::ratio).max_by(f64::total_cmp)
+                })
+                .max_by(f64::total_cmp)
+                .unwrap_or_default();
+            let least = |of: fn(&RunVerdict) -> Velocity| {
+                alike
+                    .iter()
+                    .filter(|one| hung(one) && says(one, Flag::Over))
+                    .map(|one| of(&one.answer.worst))
+                    .min_by(|a, b| a.si().total_cmp(&b.si()))
+                    .unwrap_or_default()
+            };
+            let either = if self.check.has_ranges() { " whatever the unknowns turn out to be" } else { "" };
+            lines.push(format!(
+                "■ DO NOT HANG the cloth as surveyed on {names}: at the design wind posts are over their limit{either}, \
+                 at the worst {} times. With it the first post reaches its limit in a gust of {} at most; bare, of {}.",
+                ratio_up(ratio),
+                self.speed(least(|verdict| verdict.limit_gust)),
+                self.speed(least(|verdict| verdict.bare_limit_gust)),
+            ));
+        }
+        if let Some(names) = named(&|one| hung(one) && says(one, Flag::Depends)) {
+            lines.push(format!(
+                "◐ DO NOT HANG YET on {names}: whether the posts carry the cloth at the design wind depends on what is \
+                 not known. Measure first, as listed below."
+            ));
+        }
+        if let Some(names) = named(&|one| hung(one) && says(one, Flag::NearLimit)) {
+            lines.push(format!("▲ On {names} the posts with cloth are near their limit at the design wind: an engineer decides."));
+        }
+        if let Some(names) = named(&|one| hung(one) && says(one, Flag::Within)) {
+            lines.push(format!(
+                "● On {names} the posts alone stay within their limit with the cloth at the design wind. What was not \
+                 checked is not known: an engineer decides before anything is hung."
+            ));
+        }
+        if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Over)) {
+            lines.push(format!("■ {names}, without cloth: over at the design wind all the same."));
+        }
+        if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Depends)) {
+            lines.push(format!("◐ {names}, without cloth: whether the posts are within their limit at the design wind depends on what is not known. No cloth there before that is measured."));
+        }
+        if let Some(names) = named(&|one| !hung(one) && says(one, Flag::NearLimit)) {
+            lines.push(format!("▲ {names}, without cloth: near the limit of the posts."));
+        }
+        if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Within)) {
+            lines.push(format!("● {names}, without cloth: the posts alone stay within their limit."));
+        }
+        lines
+    }
+
+    fn run_block(&self, alike: &Alike<'_>, out: &mut impl Write) -> io::Result<()> {
+        let cloth = self.cloth(alike.run, alike.survey);
+        wrapped(out, "", &format!("{}: {cloth}", alike.names.join(", ")))?;
+        let mut gusts = Vec::new();
+        let mut ratios = Vec::new();
+        for (group, place) in groups(alike.answer) {
+            let place = if place.is_empty() { String::new() } else { format!(" {place}") };
+            gusts.push(format!("{}{place}", self.gusts(group.limit_gust, group.limit_gust_best)));
+            if let Some(worst) = group.ratio {
+                ratios.push(format!("{}{place}", spread(worst, group.ratio_best)));
+            }
+        }
+        wrapped(out, "  limit gust, at most  ", &gusts.join(", "))?;
+        if alike.run.screen.is_some() {
+            let (worst, best) = (&alike.answer.worst, alike.answer.best.as_ref());
+            let bare = self.gusts(worst.bare_limit_gust, best.map(|best| best.bare_limit_gust));
+            wrapped(
+                out,
+                "  bare, at most        ",
+                &format!("{bare}; the cloth makes the load up to {:.1} times", worst.times_bare),
+            )?;
+        }
+        let flag = alike.answer.flag_of_checked;
+        if let (Some(flag), false) = (flag, ratios.is_empty()) {
+            wrapped(out, "  at the design wind   ", &format!("{flag}: ratio {}", ratios.join(", ")))?;
+        } else {
+            wrapped(out, "  at the design wind   ", &Flag::NotChecked.to_string())?;
+        }
+        Ok(())
+    }
+
+    fn cloth(&self, run: &Run, survey: &RunSurvey) -> String {
+        let Some(screen) = &run.screen else { return "no cloth".to_owned() };
+        let name = survey.cloth.as_deref().unwrap_or(&screen.name);
+        let bays = if screen.first_bay == 0 && screen.end_bay == run.bays.len() {
+            String::new()
+        } else {
+            format!(", bays {} to {}", screen.first_bay + 1, screen.end_bay)
+        };
+        format!(
+            "{name} from {} to {} above the ground{bays}",
+            self.length(screen.bottom),
+            self.length(screen.top)
+        )
+    }
+
+    fn measure_next(&self, out: &mut impl Write) -> io::Result<()> {
+        let mut lines: Vec<String> = self
+            .check
+            .measure_next
+            .iter()
+            .map(|next| {
+                if self.whole_speed(next.gain) >= 1.0 {
+                    format!(
+                        "{} (at best it raises the lowest limit gust by {})",
+                        next.what,
+                        self.speed(next.gain)
+                    )
+                } else {
+                    format!("{} (little to gain)", next.what)
+                }
+            })
+            .collect();
+        if self.check.survey.runs.iter().any(|run| run.footing.is_none()) {
+            lines.push("the footings: how deep, how wide, and the soil".to_owned());
+        }
+        if lines.is_empty() {
+            return Ok(());
+        }
+        writeln!(out)?;
+        writeln!(out, "MEASURE NEXT")?;
+        for line in lines {
+            wrapped(out, "  - ", &line)?;
+        }
+        Ok(())
+    }
+
+    fn tables(&self, detail: Detail, out: &mut impl Write) -> io::Result<()> {
+        writeln!(out)?;
+        rule(out, "Post by post")?;
+        wrapped(
+            out,
+            "",
+            "You stand inside the court, facing the fence: post 1 is at your left, bay 1 lies between posts 1 and 2.",
+        )?;
+        for alike in self.alike() {
+            self.run_tables(&alike, detail, out)?;
+        }
+        writeln!(out)?;
+        rule(out, "Remarks")?;
+        let mut told: Vec<(String, Vec<String>)> = Vec::new();
+        for remark in &self.check.remarks {
+            // What is said of several runs in the same words is said once.
+            let text = remark.text(self.system);
+            let (head, body) = match text.split_once(": ") {
+                Some((head, body)) if self.check.settled.fence.runs.iter().any(|run| run.name == head) => {
+                    (vec![head.to_owned()], body.to_owned())
+                }
+                _ => (Vec::new(), text),
+            };
+            match told.iter_mut().find(|(before, _)| *before == body) {
+                Some((_, heads)) => heads.extend(head),
+                None => told.push((body, head)),
+            }
+        }
+        for (body, heads) in told {
+            let head = if heads.is_empty() { String::new() } else { format!("{}: ", heads.join(", ")) };
+            wrapped(out, "- ", &format!("{head}{body}"))?;
+        }
+        for (place, note) in self.notes() {
+            wrapped(out, "- ", &format!("note, {place}: {note}"))?;
+        }
+        writeln!(out)?;
+        rule(out, "◇ Not checked")?;
+        for (_, text) in NOT_CHECKED {
+            wrapped(out, "- ", text)?;
+        }
+        writeln!(out)?;
+        rule(out, "Cautions")?;
+        for caution in CAUTIONS {
+            wrapped(out, &format!("{} ", caution.word), caution.text)?;
+        }
+        writeln!(out)?;
+        let code = self.check.survey.site.code.document();
+        wrapped(
+            out,
+            "",
+            &format!(
+                "By {}; strength of posts by AISC 360-16. Every step with its clause: --workings \"RUN/POST\". Survey {}, fencegust {}.",
+                code.title,
+                self.check.survey.hash,
+                env!("CARGO_PKG_VERSION")
+            ),
+        )
+    }
+
+    fn notes(&self) -> Vec<(String, String)> {
+        let survey = &self.check.survey;
+        let mut notes = Vec::new();
+        notes.extend(survey.job.note.clone().map(|note| ("job".to_owned(), note)));
+        notes.extend(survey.site.note.clone().map(|note| ("site".to_owned(), note)));
+        for post in &survey.posts {
+            notes.extend(post.note.clone().map(|note| (format!("posts \"{}\"", post.name), note)));
+        }
+        for run in &survey.runs {
+            for (place, note) in &run.notes {
+                notes.push((place.clone(), note.clone()));
+            }
+        }
+        notes
+    }
+
+    fn run_tables(&self, alike: &Alike<'_>, detail: Detail, out: &mut impl Write) -> io::Result<()> {
+        let (run, answer) = (alike.run, alike.answer);
+        writeln!(out)?;
+        let mut about = vec![
+            format!("{}: {} bays, {}", alike.names.join(", "), run.bays.len(), self.length(run.length())),
+            format!("fence {} high", self.length(run.height)),
+            self.cloth(run, alike.survey),
+        ];
+        if let Some(solidity) = answer.worst.solidity {
+            about.push(format!("all layers {solidity:.3} solid"));
+        }
+        about.extend(alike.survey.fastening.clone());
+        about.push(format!("left end {}", self.end(alike.at, true)));
+        about.push(format!("right end {}", self.end(alike.at, false)));
+        wrapped(out, "", &about.join("; "))?;
+        writeln!(out, "\n{}\n", self.post_table(alike, detail).trim_fmt())?;
+        if let Some(bays) = self.bay_table(alike, detail) {
+            writeln!(out, "{}", bays.trim_fmt())?;
+        }
+        Ok(())
+    }
+
+    fn end(&self, at: usize, start: bool) -> String {
+        let fence = &self.check.settled.fence;
+        let run = &fence.runs[at];
+        let returned = fence.return_length(at, start);
+        let counts = if run.screen.is_none() {
+            String::new()
+        } else if returned.si() > 0.0 {
+            format!(", its cloth counts as a return of {}", self.length(returned))
+        } else {
+            ", no return counts".to_owned()
+        };
+        match if start { run.start } else { run.finish } {
+            End::Free => "free".to_owned(),
+            End::Return(length) => format!("a corner, its cloth a return of {}", self.length(length)),
+            End::Corner(corner) => format!("the corner with {}{counts}", fence.runs[corner.run].name),
+        }
+    }
+
+    fn post_table(&self, alike: &Alike<'_>, detail: Detail) -> Table {
+        let (run, answer) = (alike.run, alike.answer);
+        let unit = |measure: Measure| measure.printed(self.system).0;
+        let head = vec![
+            "posts".to_owned(),
+            "kind".to_owned(),
+            format!("shear {}", unit(Measure::Force)),
+            format!("moment {}", unit(Measure::Moment)),
+            "bare moment".to_owned(),
+            "carries".to_owned(),
+            "ratio".to_owned(),
+            format!("limit gust {}", unit(Measure::Speed)),
+            "bare gust".to_owned(),
+            "checked parts".to_owned(),
+        ];
+        let mut rows = Rows::new(detail);
+        for (at, post) in answer.worst.posts.iter().enumerate() {
+            let best = answer.best.as_ref().map(|best| &best.posts[at]);
+            let (_, flag) = flag_over_both(post, best);
+            let figure = |measure: Measure, si: Option<f64>| {
+                si.map_or_else(|| "-".to_owned(), |si| number(measure.in_unit(si.abs(), self.system), 0))
+            };
+            let gust = |worst: Velocity, best: Option<Velocity>| self.gusts_alone(worst, best);
+            let kind = &run.posts[at];
+            rows.add(
+                at + 1,
+                vec![
+                    format!("{}, {}", kind.role.word(), self.check.settled.fence.kinds[kind.kind].name),
+                    figure(Measure::Force, post.design.map(|load| load.shear.si())),
+                    figure(Measure::Moment, post.design.map(|load| load.moment.si())),
+                    figure(Measure::Moment, post.bare_design.map(|load| load.moment.si())),
+                    figure(Measure::Moment, post.parts[0].capacity.map(|value| value.si)),
+                    post.ratio().map_or_else(
+                        || "-".to_owned(),
+                        |worst| spread(worst, best.and_then(PostVerdict::ratio)),
+                    ),
+                    gust(post.limit_gust, best.map(|best| best.limit_gust)),
+                    gust(post.bare_limit_gust, best.map(|best| best.bare_limit_gust)),
+                    flag.unwrap_or(Flag::NotChecked).to_string(),
+                ],
+            );
+        }
+        rows.table(head, &[2, 3, 4, 5, 6, 7, 8])
+    }
+
+    fn bay_table(&self, alike: &Alike<'_>, detail: Detail) -> Option<Table> {
+        let bays = alike.answer.worst.bays.as_ref()?;
+        let unit = |measure: Measure| measure.printed(self.system).0;
+        let head = vec![
+            "bays".to_owned(),
+            "width".to_owned(),
+            format!("mean pressure {}", unit(Measure::Pressure)),
+            format!("force {}", unit(Measure::Force)),
+            "case".to_owned(),
+        ];
+        let mut rows = Rows::new(detail);
+        let decimals = if self.system == System::Us { 1 } else { 0 };
+        for (at, bay) in bays.iter().enumerate() {
+            let gate = if alike.run.bays[at].gate { ", gate" } else { "" };
+            rows.add(
+                at + 1,
+                vec![
+                    format!("{}{gate}", self.length(alike.run.bays[at].width)),
+                    number(Measure::Pressure.in_unit(bay.pressure.si(), self.system), decimals),
+                    number(Measure::Force.in_unit(bay.force.si(), self.system), 0),
+                    governs(self.check, bay.place, bay.zone, bay.case),
+                ],
+            );
+        }
+        Some(rows.table(head, &[2, 3]))
+    }
+
+    /// Runs in the order of the survey, those with the same cloth and the same figures together.
+    fn alike(&self) -> Vec<Alike<'_>> {
+        let mut all: Vec<Alike<'_>> = Vec::new();
+        for (at, answer) in self.check.runs.iter().enumerate() {
+            let (run, survey) = (&self.check.settled.fence.runs[at], &self.check.survey.runs[at]);
+            let same = all.iter_mut().find(|one| {
+                one.run.bays == run.bays
+                    && one.run.screen == run.screen
+                    && one.run.height == run.height
+                    && one.survey.cloth == survey.cloth
+                    && one.answer.worst == answer.worst
+                    && one.answer.best == answer.best
+            });
+            match same {
+                Some(one) => one.names.push(&run.name),
+                None => all.push(Alike { names: vec![&run.name], at, answer, run, survey }),
+            }
+        }
+        all
+    }
+
+    fn length(&self, length: Length) -> String {
+        Value::new(length, Measure::Length).written(self.system)
+    }
+    /// A gust, rounded down.
+    fn whole_speed(&self, speed: Velocity) -> f64 {
+        let (figure, digit) = (
+            Measure::Speed.in_unit(speed.si(), self.system),
+            if self.system == System::Us { 1.0 } else { 10.0 },
+        );
+        ((figure * digit) + 1e-9).floor() / digit
+    }
+    fn bare_speed(&self, speed: Velocity) -> String {
+        number(self.whole_speed(speed), usize::from(self.system == System::Si))
+    }
+    fn speed(&self, speed: Velocity) -> String {
+        format!("{} {}", self.bare_speed(speed), Measure::Speed.printed(self.system).0)
+    }
+    fn gusts_alone(&self, worst: Velocity, best: Option<Velocity>) -> String {
+        let worst = self.bare_speed(worst);
+        match best.map(|best| self.bare_speed(best)) {
+            Some(best) if best != worst => format!("{worst}-{best}"),
+            _ => worst,
+        }
+    }
+    fn gusts(&self, worst: Velocity, best: Option<Velocity>) -> String {
+        format!(
+            "{} {}",
+            self.gusts_alone(worst, best).replace('-', " to "),
+            Measure::Speed.printed(self.system).0
+        )
+    }
+}
+
+/// The groups of a run with where they stand.
+fn groups(answer: &RunAnswer) -> Vec<(&Group, &'static str)> {
+    let mut groups = Vec::new();
+    let cloth = answer.near_ends.is_some() || answer.inside.is_some();
+    groups.extend(answer.near_ends.as_ref().map(|group| (group, "near the ends")));
+    groups.extend(answer.inside.as_ref().map(|group| (group, "inside")));
+    groups.extend(answer.bare.as_ref().map(|group| (group, if cloth { "without cloth" } else { "" })));
+    groups
+}
+
+fn spread(worst: f64, best: Option<f64>) -> String {
+    let worst = ratio_up(worst);
+    match best.map(ratio_up) {
+        Some(best) if best != worst => format!("{best} to {worst}"),
+        _ => worst,
+    }
+}
+
+fn listed(names: &[&str]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => (*one).to_owned(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
+
+/// Text wrapped to the width of the answer block, later lines indented under the first.
+fn wrapped(out: &mut impl Write, head: &str, text: &str) -> io::Result<()> {
+    let indent = " ".repeat(head.chars().count().min(24));
+    let options =
+        textwrap::Options::new(WIDTH).initial_indent(head).subsequent_indent(&indent).break_words(false);
+    for line in textwrap::wrap(text, options) {
+        writeln!(out, "{line}")?;
+    }
+    Ok(())
+}
+
+fn rule(out: &mut impl Write, title: &str) -> io::Result<()> {
+    writeln!(out, "{title}")?;
+    writeln!(out, "{}", "─".repeat(WIDTH))
+}
+
+/// Rows of a table; those that come out alike are told together unless all are asked for.
+struct Rows {
+    detail: Detail,
+    rows: Vec<(Vec<usize>, Vec<String>)>,
+}
+
+impl Rows {
+    const fn new(detail: Detail) -> Self {
+        Self { detail, rows: Vec::new() }
+    }
+    fn add(&mut self, number: usize, cells: Vec<String>) {
+        match self.rows.iter_mut().find(|(_, before)| self.detail != Detail::All && *before == cells) {
+            Some((numbers, _)) => numbers.push(number),
+            None => self.rows.push((vec![number], cells)),
+        }
+    }
+    fn table(self, head: Vec<String>, right: &[usize]) -> Table {
+        let mut table = Table::new();
+        table.load_style(presets::NOTHING).set_header(head);
+        for (numbers, cells) in self.rows {
+            table.add_row(std::iter::once(spans(&numbers)).chain(cells));
+        }
+        for (at, column) in table.column_iter_mut().enumerate() {
+            column.set_padding((0, 2));
+            if right.contains(&at) {
+                column.set_cell_alignment(CellAlignment::Right);
+            }
+        }
+        table
+    }
+}
+
+/// "1, 3-5" of 1, 3, 4, 5.
+fn spans(numbers: &[usize]) -> String {
+    let mut text: Vec<String> = Vec::new();
+    let mut at = 0;
+    while at < numbers.len() {
+        let mut end = at;
+        while end + 1 < numbers.len() && numbers[end + 1] == numbers[end] + 1 {
+            end += 1;
+        }
+        match end - at {
+            0 => text.push(numbers[at].to_string()),
+            1 => text.extend([numbers[at].to_string(), numbers[end].to_string()]),
+            _ => text.push(format!("{}-{}", numbers[at], numbers[end])),
+        }
+        at = end + 1;
+    }
+    text.join(", ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn neighbours_are_told_as_spans() {
+        assert_eq!(spans(&[1, 3, 4, 5, 7, 8]), "1, 3-5, 7, 8");
+        assert_eq!(spans(&[2]), "2");
+    }
+}
