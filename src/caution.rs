@@ -80,7 +80,7 @@ impl Remark {
             Self::GapBelow { run, bottom, top, statics, inside, ends } => {
                 let mut by_code = Vec::new();
                 if let Some(inside) = inside {
-                    by_code.push(format!("{} inside", two(inside)));
+                    by_code.push(format!("{} in the middle", two(inside)));
                 }
                 if let Some(ends) = ends {
                     by_code.push(format!("{} at the ends", two(ends)));

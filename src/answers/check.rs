@@ -271,15 +271,14 @@ fn gap_below(settled: &Settled, at: usize, screen: &Screen, answer: &RunAnswer) 
     full.runs[at].screen = Some(Screen { bottom: Length::from_si(0.0), ..screen.clone() });
     let gust = Event::Gust(mph(100.0));
     let down = run_loads(&full, at, Dress::AsHung, &settled.site, gust).ok()?;
-    let largest = |group: Option<&Group>| {
-        group?
-            .posts
-            .iter()
-            .map(|post| {
-                (answer.worst.posts[*post].at_reference_gust.moment / down.posts[*post].moment).pure()
-            })
-            .max_by(f64::total_cmp)
-    };
+    let times =
+        |post: usize| (answer.worst.posts[post].at_reference_gust.moment / down.posts[post].moment).pure();
+    // Inside: the post in the middle of those; near the ends: the one that gains most.
+    let inside = answer.inside.as_ref().map(|group| times(group.posts[group.posts.len() / 2]));
+    let ends = answer
+        .near_ends
+        .as_ref()
+        .and_then(|group| group.posts.iter().map(|post| times(*post)).max_by(f64::total_cmp));
     let height = screen.top - screen.bottom;
     let statics = (height * (screen.bottom + height * 0.5) / (screen.top * screen.top * 0.5)).pure();
     Some(Remark::GapBelow {
@@ -287,8 +286,8 @@ fn gap_below(settled: &Settled, at: usize, screen: &Screen, answer: &RunAnswer) 
         bottom: screen.bottom,
         top: screen.top,
         statics,
-        inside: largest(answer.inside.as_ref()),
-        ends: largest(answer.near_ends.as_ref()),
+        inside,
+        ends,
     })
 }
 

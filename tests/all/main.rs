@@ -1,6 +1,8 @@
 //! Every integration test, in one binary.
 #![allow(clippy::unwrap_used)]
 
+mod command;
 mod floors;
+mod mistakes;
 mod support;
 mod vectors;

@@ -69,3 +69,40 @@ pub fn court_fabric() -> ChainLink {
 pub fn lb_ft(moment: Moment) -> f64 {
     (moment / pound_feet(1.0)).pure()
 }
+
+/// What a run of the command printed.
+pub struct Output {
+    pub text: String,
+    pub err: String,
+    pub code: i32,
+}
+
+/// Runs the command from the root of the project.
+pub fn run(arguments: &[&str]) -> Output {
+    run_with(arguments, "")
+}
+
+/// Checks a survey given on standard input.
+pub fn run_on(file: &str, survey: &str) -> Output {
+    run_with(&["check", file], survey)
+}
+
+fn run_with(arguments: &[&str], input: &str) -> Output {
+    let out = assert_cmd::Command::new(assert_cmd::cargo::cargo_bin!("fencegust"))
+        .args(arguments)
+        .write_stdin(input)
+        .output()
+        .unwrap();
+    Output {
+        text: String::from_utf8(out.stdout).unwrap(),
+        err: String::from_utf8(out.stderr).unwrap(),
+        code: out.status.code().unwrap(),
+    }
+}
+
+/// The JSON of a survey, and the exit code.
+pub fn json_of(survey: &str) -> (serde_json::Value, i32) {
+    let out = run_with(&["check", "-", "--format", "json"], survey);
+    assert!(out.err.is_empty(), "{}", out.err);
+    (serde_json::from_str(&out.text).unwrap(), out.code)
+}

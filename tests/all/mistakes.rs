@@ -1,0 +1,237 @@
+//! Wrong surveys: each mistake is told with its line and what to do, and nothing is half written.
+
+use crate::command::vector;
+use crate::support::{run, run_on};
+use std::fs;
+use tempfile::tempdir;
+
+const COURT: &str = r#"{ mesh = "1-3/4 in", wire = "9 gauge" }"#;
+
+fn good() -> String {
+    vector("12 x 10 ft", "0.95", COURT)
+}
+
+/// The message for a survey in which `from` was changed to `to`, which must be wrong once.
+fn told(from: &str, to: &str) -> String {
+    let text = good();
+    assert!(text.contains(from), "{from}");
+    told_of(&text.replacen(from, to, 1), 1)
+}
+
+fn told_of(text: &str, mistakes: usize) -> String {
+    let out = run_on("-", text);
+    assert_eq!(out.code, 2, "{}\n{}", out.text, out.err);
+    assert_eq!(out.text, "", "something was written");
+    assert_eq!(out.err.matches("standard input").count(), mistakes, "{}", out.err);
+    assert!(!out.err.contains("panicked"), "{}", out.err);
+    out.err
+}
+
+fn says(message: &str, all: &[&str]) {
+    for said in all {
+        assert!(message.contains(said), "does not say \"{said}\":\n{message}");
+    }
+}
+
+#[test]
+fn a_good_survey_is_no_mistake() {
+    let out = run_on("-", &good());
+    assert_eq!(out.code, 1, "{}", out.err);
+    assert_eq!(run_on("-", &format!("\u{feff}{}", good())).code, 1);
+    assert_eq!(run_on("-", &good().replace('\n', "\r\n")).code, 1);
+}
+
+#[test]
+fn a_missing_key_says_what_it_is_for() {
+    says(
+        &told("height = \"10 ft\"\nchain", "chain"),
+        &["run \"run\" has no height", "from the ground to the top rail", "\"10 ft\""],
+    );
+    says(&told("wind_speed = \"115 mph\"\n", ""), &["[site] has no wind_speed", "building department"]);
+    says(&told("exposure = \"C\"\n", ""), &["has no exposure", "open fields"]);
+    says(&told("ends = \"free\"\n", ""), &["has no ends", "\"free\""]);
+    says(&told("nominal_wall = \"0.203 in\"\n", ""), &["has no wall", "caliper"]);
+    says(&told("survey = 1\n", ""), &["survey = 1"]);
+    says(&told("bottom = \"0 ft\", ", ""), &["has no bottom", "lower edge"]);
+}
+
+#[test]
+fn a_slip_in_a_key_names_the_nearest_known_one() {
+    says(
+        &told("exposure = \"C\"", "exposure = \"C\"\nwind_sped_source = \"x\""),
+        &["line 6", "[site] has no key wind_sped_source", "perhaps wind_speed_source"],
+    );
+    says(&told("name = \"run\"", "name = \"run\"\nnoet = \"x\""), &["run 1 has no key noet", "perhaps note"]);
+    says(&told("[site]", "[job]\ntitel = \"x\"\n[site]"), &["[job] has no key titel", "perhaps title"]);
+}
+
+#[test]
+fn a_wrong_dimension_says_what_belongs_there() {
+    says(
+        &told("115 mph", "115 psf"),
+        &["line 4", "psf is a pressure or stress, and a speed belongs here", "mph, m/s"],
+    );
+    says(&told("\"10 ft\"\nchain", "\"10 psf\"\nchain"), &["a length belongs here"]);
+    says(&told("30 ksi", "30 ft"), &["a pressure or stress belongs here"]);
+}
+
+#[test]
+fn a_bare_number_asks_for_its_unit() {
+    says(&told("\"10 ft\"\nchain", "10\nchain"), &["bare number", "needs its unit", "ft, in"]);
+    says(&told("\"10 ft\"\nchain", "\"10\"\nchain"), &["has no unit"]);
+    says(&told("\"12 x 10 ft\"", "\"12 x 10\""), &["has no unit"]);
+    says(&told("\"12 x 10 ft\"", "120"), &["a bay needs its unit"]);
+}
+
+#[test]
+fn sizes_not_above_nought_nan_and_infinity_are_refused() {
+    says(&told("\"10 ft\"\nchain", "\"0 ft\"\nchain"), &["must be above 0"]);
+    says(&told("\"10 ft\"\nchain", "\"-10 ft\"\nchain"), &["must be above 0"]);
+    says(&told("\"12 x 10 ft\"", "\"12 x 0 ft\""), &["must be above 0"]);
+    says(&told("115 mph", "NaN mph"), &["not a finite number"]);
+    says(&told("115 mph", "inf mph"), &["not a finite number"]);
+    says(&told("115 mph", "1e999 mph"), &["not a finite number"]);
+    says(&told("solidity = 0.95", "solidity = nan"), &["not a finite number"]);
+    says(&told("\"12 x 10 ft\"", "\"0 x 10 ft\""), &["from 1 to"]);
+    says(&told("\"12 x 10 ft\"", "\"99999999999 x 10 ft\""), &["from 1 to"]);
+}
+
+#[test]
+fn a_post_that_is_no_tube_is_refused() {
+    says(&told("0.203 in", "1.5 in"), &["wall of 1.5 in does not fit"]);
+    says(
+        &told("yield = \"30 ksi\"", "yield = \"30 ksi\"\nrust_at_grade = \"0.3 in\""),
+        &["leaves nothing of a wall"],
+    );
+}
+
+#[test]
+fn solidity_lies_between_nought_and_one() {
+    says(&told("solidity = 0.95", "solidity = 1.2"), &["between 0 and 1"]);
+    says(&told("solidity = 0.95", "solidity = -0.2"), &["must be above 0"]);
+    says(&told("solidity = 0.95", "solidity = 95"), &["between 0 and 1"]);
+}
+
+#[test]
+fn cloth_above_the_fence_is_refused() {
+    says(&told("bottom = \"0 ft\"", "bottom = \"1 ft\""), &["reaches 11 ft", "above the fence of 10 ft"]);
+}
+
+#[test]
+fn like_that_points_nowhere_or_in_a_circle_is_refused() {
+    let screen = "screen = { solidity = 0.95, bottom = \"0 ft\", height = \"10 ft\" }";
+    says(&told(screen, "screen = { like = \"closd\", bottom = \"0 ft\" }"), &["there is no [screen.closd]"]);
+    let kinds = "[screen.a]\nlike = \"b\"\n[screen.b]\nlike = \"a\"\nheight = \"9 ft\"\n[[run]]";
+    let text =
+        good().replace("[[run]]", kinds).replace(screen, "screen = { like = \"a\", bottom = \"0 ft\" }");
+    says(&told_of(&text, 1), &["like goes in a circle"]);
+    says(
+        &told("ends = \"free\"", "ends = \"free\"\nend_post = \"lien\""),
+        &["there is no [post.lien]", "perhaps \"line\""],
+    );
+}
+
+#[test]
+fn a_corner_that_points_nowhere_is_refused() {
+    says(
+        &told("ends = \"free\"", "start = \"corner\"\nfinish = \"free\""),
+        &["cannot be found without its compass side"],
+    );
+    says(
+        &told("ends = \"free\"", "start = \"corner\"\nfinish = \"free\"\nfaces = \"north\""),
+        &["the start of run \"run\" is a corner, but no run faces west", "{ return = \"60 ft\" }"],
+    );
+}
+
+#[test]
+fn post_numbers_past_the_end_are_refused() {
+    let text = "ends = \"free\"\nother_posts = [{ numbers = [14], post = \"line\" }]";
+    says(&told("ends = \"free\"", text), &["run \"run\" has posts 1 to 13"]);
+    says(&told("ends = \"free\"", &text.replace("14", "0")), &["has posts 1 to 13"]);
+}
+
+#[test]
+fn a_run_key_below_a_screen_table_is_told_to_move_up() {
+    let text = good().replace("ends = \"free\"\n", "").replace(
+        "screen = { solidity = 0.95, bottom = \"0 ft\", height = \"10 ft\" }",
+        "ends = \"free\"\n[run.screen]\nsolidity = 0.95\nbottom = \"0 ft\"\nheight = \"10 ft\"\nfaces = \"north\"",
+    );
+    says(
+        &told_of(&text, 1),
+        &["faces stands in the screen of run \"run\" but belongs to the run", "move it up"],
+    );
+}
+
+#[test]
+fn curly_quotes_are_told_as_such() {
+    says(&told("\"115 mph\"", "“115 mph”"), &["line 4", "curly quotes", "straight quotes"]);
+}
+
+#[test]
+fn a_trade_size_names_both_pipes_and_their_girths() {
+    for size in ["diameter = \"2-1/2 in\"", "section = \"2-1/2 in post\""] {
+        let text = good().replace(
+            "diameter = \"2.875 in\"\nnominal_wall = \"0.203 in\"",
+            &format!("{size}\nnominal_wall = \"unknown\""),
+        );
+        says(&told_of(&text, 1), &["two pipes", "2.375 in (girth 7.46 in)", "2.875 in (girth 9.03 in)"]);
+    }
+}
+
+#[test]
+fn an_unknown_code_or_exposure_names_what_there_is() {
+    says(&told("asce7-16", "asce7-61"), &["asce7-61", "asce7-16"]);
+    says(&told("exposure = \"C\"", "exposure = \"E\""), &["none of B, C, D"]);
+}
+
+#[test]
+fn a_height_outside_the_rule_names_its_clause() {
+    let text = good().replace("\"10 ft\"\nchain", "\"950 ft\"\nchain");
+    let out = run_on("-", &text.replace("height = \"10 ft\" }", "height = \"950 ft\" }"));
+    assert_eq!((out.code, out.text.as_str()), (2, ""));
+    says(&out.err, &["height 950 ft", "900 ft", "ASCE 7-16 26.11"]);
+}
+
+#[test]
+fn three_mistakes_give_three_messages_in_one_go() {
+    let text = good()
+        .replace("115 mph", "115 psf")
+        .replace("exposure = \"C\"", "exposure = \"E\"")
+        .replace("ends = \"free\"", "end = \"free\"\nends = \"free\"");
+    let message = told_of(&text, 3);
+    says(&message, &["line 4", "line 5", "line 15", "perhaps ends"]);
+}
+
+#[test]
+fn a_broken_line_does_not_hide_the_others_nor_raise_a_second_message() {
+    let text =
+        good().replace("wind_code = \"asce7-16\"", "wind_code = \"asce7-16").replace("0.203 in", "0.203 ft");
+    let message = told_of(&text, 2);
+    says(&message, &["line 3", "line 8"]);
+}
+
+#[test]
+fn files_that_are_no_survey_are_told_as_what_they_are() {
+    let folder = tempdir().unwrap();
+    let file = |name: &str, bytes: &[u8]| {
+        let path = folder.path().join(name);
+        fs::write(&path, bytes).unwrap();
+        path.to_str().unwrap().to_owned()
+    };
+    let of = |path: &str| {
+        let out = run(&["check", path]);
+        assert_eq!((out.code, out.text.as_str()), (2, ""), "{}", out.err);
+        out.err
+    };
+    says(&of(&file("empty.toml", b"")), &["empty.toml: the file is empty", "survey = 1"]);
+    says(&of(&file("blank.toml", b"\n  \n")), &["the file is empty"]);
+    says(&of(&file("latin.toml", b"survey = 1\n# caf\xe9\n")), &["latin.toml, line 2", "UTF-8"]);
+    says(&of("no-such-file.toml"), &["no-such-file.toml: there is no such file"]);
+    says(&of(folder.path().to_str().unwrap()), &["this is a directory"]);
+    let large = folder.path().join("large.toml");
+    fs::File::create(&large).unwrap().set_len(100 << 20).unwrap();
+    says(&of(large.to_str().unwrap()), &["larger than 4 MB"]);
+    let out = run_on("-", &"#\n".repeat(3 << 20));
+    assert_eq!(out.code, 2);
+    says(&out.err, &["larger than 4 MB"]);
+}
