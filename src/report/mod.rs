@@ -1,6 +1,7 @@
 //! Answers as text and JSON: one file a format, each written to a given writer, all from one answer.
 
 mod as_read;
+mod figures;
 mod json;
 mod text;
 mod workings;
@@ -24,10 +25,4 @@ pub fn exit_code(flag: Flag, of_checked: Option<Flag>) -> u8 {
     } else {
         0
     }
-}
-
-/// A ratio as it is printed: rounded up at the second decimal, so that 1.001 never reads 1.00.
-#[must_use]
-pub fn ratio_up(ratio: f64) -> String {
-    format!("{:.2}", (ratio * 100.0 - 1e-9).ceil() / 100.0)
 }

@@ -1,12 +1,12 @@
 //! The answer as text: first what can be photographed or pasted, then the tables.
 
+use super::figures::{self, gust, gust_figures, gust_spread, listed, ratio_spread, ratio_up};
 use super::json::governs;
-use super::ratio_up;
 use crate::answers::{Check, Group, RunAnswer, flag_over_both};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{End, Run};
 use crate::survey::{Reading, RunSurvey};
-use crate::units::{Length, Measure, Quantity, System, Value, Velocity, number};
+use crate::units::{Length, Measure, Quantity, System, Velocity, metres_per_second, number};
 use crate::verdict::{Flag, PartKind, PostVerdict, RunVerdict};
 use comfy_table::{CellAlignment, Table, presets};
 use std::io::{self, Write};
@@ -120,7 +120,7 @@ impl Page<'_> {
         let speed = match site.wind_speed.reading {
             Reading::Measured(speed) => format!("design wind {}", self.speed(speed)),
             Reading::Between(low, high) => {
-                format!("design wind {} to {}", self.bare_speed(low), self.speed(high))
+                format!("design wind {} to {}", self.speed(low), self.speed(high))
             }
             Reading::Unknown => return "design wind UNKNOWN".to_owned(),
         };
@@ -193,8 +193,8 @@ impl Page<'_> {
                 "■ DO NOT HANG the cloth as surveyed on {names}: at the design wind posts are over their limit{either}, \
                  at the worst {} times. With it the first post reaches its limit in a gust of {} at most; bare, of {}.",
                 ratio_up(ratio),
-                self.speed(least(|verdict| verdict.limit_gust)),
-                self.speed(least(|verdict| verdict.bare_limit_gust)),
+                gust(least(|verdict| verdict.limit_gust), self.system),
+                gust(least(|verdict| verdict.bare_limit_gust), self.system),
             ));
         }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::Depends)) {
@@ -234,15 +234,18 @@ impl Page<'_> {
         let mut ratios = Vec::new();
         for (group, place) in groups(alike.answer) {
             let place = if place.is_empty() { String::new() } else { format!(" {place}") };
-            gusts.push(format!("{}{place}", self.gusts(group.limit_gust, group.limit_gust_best)));
+            gusts.push(format!(
+                "{}{place}",
+                gust_spread(group.limit_gust, group.limit_gust_best, self.system)
+            ));
             if let Some(worst) = group.ratio {
-                ratios.push(format!("{}{place}", spread(worst, group.ratio_best)));
+                ratios.push(format!("{}{place}", ratio_spread(worst, group.ratio_best)));
             }
         }
         wrapped(out, "  limit gust, at most  ", &gusts.join(", "))?;
         if alike.run.screen.is_some() {
             let (worst, best) = (&alike.answer.worst, alike.answer.best.as_ref());
-            let bare = self.gusts(worst.bare_limit_gust, best.map(|best| best.bare_limit_gust));
+            let bare = gust_spread(worst.bare_limit_gust, best.map(|best| best.bare_limit_gust), self.system);
             wrapped(
                 out,
                 "  bare, at most        ",
@@ -279,11 +282,11 @@ impl Page<'_> {
             .measure_next
             .iter()
             .map(|next| {
-                if self.whole_speed(next.gain) >= 1.0 {
+                if next.gain >= metres_per_second(0.45) {
                     format!(
                         "{} (at best it raises the lowest limit gust by {})",
                         next.what,
-                        self.speed(next.gain)
+                        gust(next.gain, self.system)
                     )
                 } else {
                     format!("{} (little to gain)", next.what)
@@ -441,7 +444,7 @@ impl Page<'_> {
             let figure = |measure: Measure, si: Option<f64>| {
                 si.map_or_else(|| "-".to_owned(), |si| number(measure.in_unit(si.abs(), self.system), 0))
             };
-            let gust = |worst: Velocity, best: Option<Velocity>| self.gusts_alone(worst, best);
+            let gust = |worst, best| gust_figures(worst, best, self.system);
             let kind = &run.posts[at];
             rows.add(
                 at + 1,
@@ -453,7 +456,7 @@ impl Page<'_> {
                     figure(Measure::Moment, post.parts[0].capacity.map(|value| value.si)),
                     post.ratio().map_or_else(
                         || "-".to_owned(),
-                        |worst| spread(worst, best.and_then(PostVerdict::ratio)),
+                        |worst| ratio_spread(worst, best.and_then(PostVerdict::ratio)),
                     ),
                     gust(post.limit_gust, best.map(|best| best.limit_gust)),
                     gust(post.bare_limit_gust, best.map(|best| best.bare_limit_gust)),
@@ -513,35 +516,13 @@ impl Page<'_> {
     }
 
     fn length(&self, length: Length) -> String {
-        Value::new(length, Measure::Length).written(self.system)
+        figures::length(length, self.system)
     }
-    /// A gust, rounded down.
-    fn whole_speed(&self, speed: Velocity) -> f64 {
-        let (figure, digit) = (
-            Measure::Speed.in_unit(speed.si(), self.system),
-            if self.system == System::Us { 1.0 } else { 10.0 },
-        );
-        ((figure * digit) + 1e-9).floor() / digit
-    }
-    fn bare_speed(&self, speed: Velocity) -> String {
-        number(self.whole_speed(speed), usize::from(self.system == System::Si))
-    }
+
+    /// A wind speed that was given.
     fn speed(&self, speed: Velocity) -> String {
-        format!("{} {}", self.bare_speed(speed), Measure::Speed.printed(self.system).0)
-    }
-    fn gusts_alone(&self, worst: Velocity, best: Option<Velocity>) -> String {
-        let worst = self.bare_speed(worst);
-        match best.map(|best| self.bare_speed(best)) {
-            Some(best) if best != worst => format!("{worst}-{best}"),
-            _ => worst,
-        }
-    }
-    fn gusts(&self, worst: Velocity, best: Option<Velocity>) -> String {
-        format!(
-            "{} {}",
-            self.gusts_alone(worst, best).replace('-', " to "),
-            Measure::Speed.printed(self.system).0
-        )
+        let figure = Measure::Speed.in_unit(speed.si(), self.system);
+        format!("{} {}", crate::units::trimmed(figure, 1), figures::speed_unit(self.system))
     }
 }
 
@@ -555,24 +536,8 @@ fn groups(answer: &RunAnswer) -> Vec<(&Group, &'static str)> {
     groups
 }
 
-fn spread(worst: f64, best: Option<f64>) -> String {
-    let worst = ratio_up(worst);
-    match best.map(ratio_up) {
-        Some(best) if best != worst => format!("{best} to {worst}"),
-        _ => worst,
-    }
-}
-
-fn listed(names: &[&str]) -> String {
-    match names {
-        [] => String::new(),
-        [one] => (*one).to_owned(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
-    }
-}
-
 /// Text wrapped to the width of the answer block, later lines indented under the first.
-fn wrapped(out: &mut impl Write, head: &str, text: &str) -> io::Result<()> {
+pub(super) fn wrapped(out: &mut impl Write, head: &str, text: &str) -> io::Result<()> {
     let indent = " ".repeat(head.chars().count().min(24));
     let options =
         textwrap::Options::new(WIDTH).initial_indent(head).subsequent_indent(&indent).break_words(false);
@@ -582,7 +547,7 @@ fn wrapped(out: &mut impl Write, head: &str, text: &str) -> io::Result<()> {
     Ok(())
 }
 
-fn rule(out: &mut impl Write, title: &str) -> io::Result<()> {
+pub(super) fn rule(out: &mut impl Write, title: &str) -> io::Result<()> {
     writeln!(out, "{title}")?;
     writeln!(out, "{}", "─".repeat(WIDTH))
 }

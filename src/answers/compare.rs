@@ -1,0 +1,269 @@
+//! Cloths side by side on one fence, or whole surveys side by side.
+
+use super::check::{Check, CheckError, RunAnswer, check};
+use super::levers::{Pulled, all_layers, highest_cloth, levers};
+use crate::screen::{cloths, named, nearest_name};
+use crate::survey::{Open, Reading, Survey};
+use crate::units::{Length, Quantity, Velocity};
+use std::fmt;
+
+/// What is hung in one column of a comparison.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Variant {
+    /// The cloth of the catalogue, "none" for no cloth; nothing for the cloth surveyed.
+    pub cloth: Option<String>,
+    /// From the ground up to here; nothing for the height surveyed.
+    pub height: Option<Length>,
+}
+
+/// One column of a comparison.
+#[derive(Debug, Clone)]
+pub struct Column {
+    /// What it is called.
+    pub label: String,
+    /// What a seller would say of its openness, where it is a cloth of the catalogue.
+    pub sold_open: Option<(f64, f64)>,
+    /// The whole answer.
+    pub check: Check,
+}
+
+/// A comparison.
+#[derive(Debug, Clone)]
+pub struct Comparison {
+    /// The columns, as they were asked.
+    pub columns: Vec<Column>,
+}
+
+/// Why there is no comparison.
+#[derive(Debug, Clone, PartialEq)]
+pub enum CompareError {
+    /// The catalogue has no such cloth.
+    NoSuchCloth {
+        /// As written.
+        written: String,
+        /// The nearest there is.
+        nearest: Option<&'static str>,
+    },
+    /// There is one thing only, or no cloth to change.
+    NothingToCompare,
+    /// A height above the fence.
+    TooHigh {
+        /// The run.
+        run: String,
+    },
+    /// A column could not be worked.
+    Check(CheckError),
+}
+
+impl fmt::Display for CompareError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoSuchCloth { written, nearest } => {
+                let all: Vec<_> = cloths().iter().map(|cloth| cloth.name.as_str()).collect();
+                write!(f, "the catalogue has no cloth \"{written}\"")?;
+                if let Some(nearest) = nearest {
+                    write!(f, ", perhaps \"{nearest}\"")?;
+                }
+                write!(f, ": known are none, {}", all.join(", "))
+            }
+            Self::NothingToCompare => f.write_str(
+                "nothing to compare: no run has cloth. Name cloths with --cloth together with --height, or a second \
+                 survey",
+            ),
+            Self::TooHigh { run } => write!(f, "--height is above the fence of run \"{run}\""),
+            Self::Check(error) => error.fmt(f),
+        }
+    }
+}
+
+impl std::error::Error for CompareError {}
+
+impl From<CheckError> for CompareError {
+    fn from(error: CheckError) -> Self {
+        Self::Check(error)
+    }
+}
+
+/// Compares variants of the cloth on one survey.
+///
+/// # Errors
+/// A [`CompareError`] that says what to write.
+pub fn compare(survey: &Survey, variants: &[Variant]) -> Result<Comparison, CompareError> {
+    let any_cloth = survey.runs.iter().any(|run| run.run.screen.is_some());
+    let any_height = variants.iter().any(|variant| variant.height.is_some());
+    if variants.is_empty() || (!any_cloth && !any_height) {
+        return Err(CompareError::NothingToCompare);
+    }
+    let mut columns = Vec::new();
+    for variant in variants {
+        let (survey, label, sold_open) = hung(survey, variant)?;
+        columns.push(Column { label, sold_open, check: check(survey)? });
+    }
+    Ok(Comparison { columns })
+}
+
+/// Sets whole surveys side by side.
+///
+/// # Errors
+/// If one of them cannot be worked, or there is one only.
+pub fn side_by_side(surveys: Vec<(String, Survey)>) -> Result<Comparison, CompareError> {
+    if surveys.len() < 2 {
+        return Err(CompareError::NothingToCompare);
+    }
+    let mut columns = Vec::new();
+    for (label, survey) in surveys {
+        columns.push(Column { label, sold_open: None, check: check(survey)? });
+    }
+    Ok(Comparison { columns })
+}
+
+type Sold = Option<(f64, f64)>;
+
+/// The survey with a variant hung on it.
+fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), CompareError> {
+    let mut changed = survey.clone();
+    let none = variant.cloth.as_deref().is_some_and(|cloth| cloth.trim().eq_ignore_ascii_case("none"));
+    let cloth = match variant.cloth.as_deref() {
+        Some(written) if !none => Some(named(written).ok_or_else(|| CompareError::NoSuchCloth {
+            written: written.to_owned(),
+            nearest: nearest_name(written),
+        })?),
+        _ => None,
+    };
+    for run in &mut changed.runs {
+        if none {
+            run.run.screen = None;
+            run.solidity = None;
+            run.cloth = None;
+            continue;
+        }
+        if let Some(height) = variant.height {
+            if height > run.run.height {
+                return Err(CompareError::TooHigh { run: run.run.name.clone() });
+            }
+            let bays = run.run.bays.len();
+            let screen = run.run.screen.get_or_insert_with(|| crate::fence::Screen {
+                name: "cloth".to_owned(),
+                solidity: 1.0,
+                bottom: Length::from_si(0.0),
+                top: height,
+                first_bay: 0,
+                end_bay: bays,
+                windows: None,
+            });
+            (screen.bottom, screen.top) = (Length::from_si(0.0), height);
+            run.solidity.get_or_insert_with(|| Open {
+                key: format!("run.{}.solidity", run.run.name),
+                reading: Reading::Measured(1.0),
+            });
+        }
+        if let (Some(cloth), Some(screen)) = (cloth, &mut run.run.screen) {
+            screen.solidity = cloth.solidity_high;
+            run.cloth = Some(cloth.name.clone());
+            let (low, high) = (cloth.solidity_low, cloth.solidity_high);
+            run.solidity = Some(Open {
+                key: format!("run.{}.solidity", run.run.name),
+                reading: if low == high { Reading::Measured(high) } else { Reading::Between(low, high) },
+            });
+        }
+    }
+    let system = survey.units;
+    let mut label = match (&variant.cloth, cloth) {
+        (_, Some(cloth)) => cloth.name.clone(),
+        (Some(_), None) => "no cloth".to_owned(),
+        (None, None) => "as surveyed".to_owned(),
+    };
+    if let Some(height) = variant.height {
+        let height = crate::units::Value::new(height, crate::units::Measure::Length).written(system);
+        label = format!("{label}, {height} from the ground");
+    }
+    let sold = cloth.map(|cloth| (1.0 - cloth.solidity_high, 1.0 - cloth.solidity_low));
+    Ok((changed, label, sold))
+}
+
+/// The figures of one run in one column.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Figures {
+    /// The largest mean pressure on a bay at the design wind, in pascals.
+    pub pressure: Option<crate::units::Pressure>,
+    /// The largest base moment at the design wind.
+    pub moment: Option<crate::units::Moment>,
+    /// The largest ratio at the design wind.
+    pub ratio: Option<f64>,
+    /// The least limit gust near the ends, or of a bare run.
+    pub limit_gust_ends: Velocity,
+    /// The least limit gust inside; of a bare run the same.
+    pub limit_gust_inside: Velocity,
+    /// Force on the middle of the run in one gust, to compare cloths by: the inside post's moment in newton metres.
+    pub inside_moment: f64,
+}
+
+impl Column {
+    /// The figures of a run.
+    #[must_use]
+    pub fn figures(&self, run: usize) -> Figures {
+        let answer: &RunAnswer = &self.check.runs[run];
+        let posts = &answer.worst.posts;
+        let greatest = |of: fn(&crate::verdict::PostVerdict) -> Option<f64>| {
+            posts.iter().filter_map(of).max_by(f64::total_cmp)
+        };
+        let gust = |group: Option<&super::check::Group>| group.map(|group| group.limit_gust);
+        let whole = answer.worst.limit_gust;
+        let middle = posts.len() / 2;
+        Figures {
+            pressure: answer.worst.bays.as_ref().and_then(|bays| {
+                bays.iter().map(|bay| bay.pressure).max_by(|a, b| a.si().total_cmp(&b.si()))
+            }),
+            moment: greatest(|post| post.design.map(|load| load.moment.si().abs())).map(Quantity::from_si),
+            ratio: greatest(crate::verdict::PostVerdict::ratio),
+            limit_gust_ends: gust(answer.near_ends.as_ref()).unwrap_or(whole),
+            limit_gust_inside: gust(answer.inside.as_ref()).unwrap_or(whole),
+            inside_moment: posts[middle].at_reference_gust.moment.si().abs(),
+        }
+    }
+
+    /// Solidity of all layers of a run, if it has cloth.
+    #[must_use]
+    pub fn solidity(&self, run: usize) -> Option<f64> {
+        self.check.runs[run].worst.solidity
+    }
+}
+
+/// What helps and what does not, run by run; nothing for a bare run.
+///
+/// # Errors
+/// If a changed run cannot be worked.
+pub fn all_levers(check: &Check) -> Result<Vec<Option<Vec<Pulled>>>, CheckError> {
+    let fence = &check.settled.fence;
+    check
+        .runs
+        .iter()
+        .enumerate()
+        .map(|(at, answer)| {
+            if fence.runs[at].screen.is_none() {
+                return Ok(None);
+            }
+            Ok(Some(levers(fence, at, &check.settled.site, &answer.worst)?))
+        })
+        .collect()
+}
+
+/// The highest cloth from the ground for a gust, run by run, with the cloth surveyed or closed mesh on a bare
+/// run.
+///
+/// # Errors
+/// If a run cannot be worked.
+pub fn highest_cloths(check: &Check, gust: Velocity) -> Result<Vec<(f64, Option<Length>)>, CheckError> {
+    let fence = &check.settled.fence;
+    let closed = named("closed mesh").map_or(1.0, |cloth| cloth.solidity_high);
+    fence
+        .runs
+        .iter()
+        .enumerate()
+        .map(|(at, run)| {
+            let solidity = run.screen.as_ref().map_or(closed, |screen| screen.solidity);
+            let height = highest_cloth(fence, at, &check.settled.site, solidity, gust)?;
+            Ok((all_layers(run, solidity), height))
+        })
+        .collect()
+}
