@@ -1,8 +1,11 @@
 //! The command: arguments, files, standard streams.
 
-use crate::answers::{Check, CheckError, check, workings};
+use crate::answers::{
+    Check, CheckError, Comparison, Variant, check, compare, highest_cloths, side_by_side, workings,
+};
 use crate::report::{self, Detail};
 use crate::survey::{Mistakes, Survey};
+use crate::units::{Dimension, Length, Quantity, Velocity, read};
 use clap::{Parser, Subcommand, ValueEnum};
 use std::fs::File;
 use std::io::{self, Read, Write};
@@ -26,6 +29,8 @@ enum Command {
     /// Exit: 0 nothing over and nothing unchecked; 1 something over, near its limit or depending on what is not
     /// known; 3 none of these but parts not checked; 2 could not be worked out.
     Check(CheckArguments),
+    /// Compare cloths on one fence, what helps and what does not, or whole surveys side by side.
+    Compare(CompareArguments),
 }
 
 #[derive(clap::Args)]
@@ -56,6 +61,35 @@ enum Format {
     Json,
 }
 
+#[derive(clap::Args)]
+struct CompareArguments {
+    /// One survey with --cloth or --height, or several side by side; - is standard input.
+    #[arg(required = true, value_name = "SURVEY")]
+    surveys: Vec<String>,
+    /// A cloth of the catalogue, or none; may be given several times.
+    #[arg(long, value_name = "CLOTH")]
+    cloth: Vec<String>,
+    /// A height of cloth from the ground; may be given several times.
+    #[arg(long, value_name = "HEIGHT", allow_hyphen_values = true)]
+    height: Vec<String>,
+    /// What helps and what does not, each change worked on its own.
+    #[arg(long)]
+    levers: bool,
+    /// The highest cloth from the ground for this gust, run by run.
+    #[arg(long, value_name = "GUST", allow_hyphen_values = true)]
+    gust: Option<String>,
+    /// How the comparison is written.
+    #[arg(long, value_enum, default_value = "text")]
+    format: CompareFormat,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum CompareFormat {
+    Text,
+    Json,
+    Csv,
+}
+
 /// Could not be worked out.
 const FAILED: u8 = 2;
 /// A survey is a few thousand bytes; what is larger is another file.
@@ -68,6 +102,7 @@ pub fn main() -> ExitCode {
     let mut out = Output { inner: anstream::stdout(), closed: false };
     let outcome = match arguments.command {
         Command::Check(arguments) => check_surveys(&arguments, &mut out),
+        Command::Compare(arguments) => compare_surveys(&arguments, &mut out),
     };
     let code = match outcome.and_then(|code| out.flush().map(|()| code)) {
         Ok(code) => code,
@@ -229,6 +264,96 @@ fn write_workings(name: &str, answer: &Check, post: &str, out: &mut impl Write) 
             Ok(FAILED)
         }
     }
+}
+
+fn compare_surveys(arguments: &CompareArguments, out: &mut impl Write) -> io::Result<u8> {
+    match comparison(arguments) {
+        Ok(Compared { comparison, checked, highest }) => {
+            match (&comparison, arguments.format) {
+                (Some(comparison), CompareFormat::Text) => report::compare_text(comparison, out)?,
+                (Some(comparison), CompareFormat::Json) => report::compare_json(comparison, out)?,
+                (Some(comparison), CompareFormat::Csv) => report::compare_csv(comparison, out)?,
+                (None, _) => {}
+            }
+            if let (Some(check), true) = (&checked, arguments.levers) {
+                report::levers_text(check, out)?;
+            }
+            if let (Some(check), Some((gust, heights))) = (&checked, &highest) {
+                report::highest_text(check, heights, *gust, out)?;
+            }
+            Ok(0)
+        }
+        Err(text) => {
+            trouble(&text);
+            Ok(FAILED)
+        }
+    }
+}
+
+/// What a comparison is written from.
+struct Compared {
+    comparison: Option<Comparison>,
+    checked: Option<Check>,
+    highest: Option<(Velocity, Vec<(f64, Option<Length>)>)>,
+}
+
+fn comparison(arguments: &CompareArguments) -> Result<Compared, String> {
+    let given = |option: &str, text: &str, dimension| {
+        let value = read(text, dimension).map_err(|error| format!("{option}: {error}"))?;
+        if value > 0.0 { Ok(value) } else { Err(format!("{option} {text}: it must be above 0")) }
+    };
+    let mut surveys = Vec::new();
+    for name in &arguments.surveys {
+        surveys.push((shown(name).to_owned(), survey_of(name)?));
+    }
+    let heights = arguments
+        .height
+        .iter()
+        .map(|text| given("--height", text, Dimension::Length).map(|height| Some(Length::from_si(height))))
+        .collect::<Result<Vec<_>, _>>()?;
+    let heights = if heights.is_empty() { vec![None] } else { heights };
+    let cloths: Vec<Option<String>> = if arguments.cloth.is_empty() {
+        vec![None]
+    } else {
+        arguments.cloth.iter().cloned().map(Some).collect()
+    };
+    let asked_for_more = arguments.levers || arguments.gust.is_some();
+    let varied = !arguments.cloth.is_empty() || !arguments.height.is_empty();
+    if asked_for_more && arguments.format != CompareFormat::Text {
+        return Err("--levers and --gust are written as text only".to_owned());
+    }
+    let comparison = if surveys.len() > 1 {
+        if varied {
+            return Err(
+                "--cloth and --height go with one survey; several surveys are set side by side as they are"
+                    .to_owned(),
+            );
+        }
+        Some(side_by_side(surveys.clone()))
+    } else if varied {
+        let variants: Vec<Variant> = cloths
+            .iter()
+            .flat_map(|cloth| heights.iter().map(|height| Variant { cloth: cloth.clone(), height: *height }))
+            .collect();
+        Some(compare(&surveys[0].1, &variants))
+    } else if asked_for_more {
+        None
+    } else {
+        return Err("nothing to compare: name cloths with --cloth, heights with --height, or a second survey; or ask for --levers or --gust".to_owned());
+    };
+    let comparison = comparison.transpose().map_err(|error| format!("{}: {error}", surveys[0].0))?;
+    let mut compared = Compared { comparison, checked: None, highest: None };
+    if asked_for_more {
+        let (name, survey) = surveys.swap_remove(0);
+        let told = |error: CheckError| format!("{name}: {error}");
+        let checked = check(survey).map_err(told)?;
+        if let Some(text) = &arguments.gust {
+            let gust = Velocity::from_si(given("--gust", text, Dimension::Speed)?);
+            compared.highest = Some((gust, highest_cloths(&checked, gust).map_err(told)?));
+        }
+        compared.checked = Some(checked);
+    }
+    Ok(compared)
 }
 
 /// The worse of two exit codes: could not be worked out, over, not checked, nothing.

@@ -1,5 +1,6 @@
 //! Does this fence carry this cloth, and up to which gust?
 
+use super::levers::{Pulled, levers};
 use crate::caution::Remark;
 use crate::fence::{Run, Screen, Windows};
 use crate::loads::{Dress, run_loads};
@@ -28,6 +29,8 @@ pub struct Check {
     pub remarks: Vec<Remark>,
     /// What to measure next, the most telling first.
     pub measure_next: Vec<MeasureNext>,
+    /// What helps and what does not, run by run; nothing for a bare run.
+    pub levers: Vec<Option<Vec<Pulled>>>,
 }
 
 /// Something not known, and what knowing it could change.
@@ -131,6 +134,11 @@ pub fn check(survey: Survey) -> Result<Check, CheckError> {
     let mut remarks = survey.remarks.clone();
     remarks.extend(remarks_of(&settled, &runs));
     let measure_next = measure_next(&survey, &runs)?;
+    let pull = |(at, run): (usize, &RunAnswer)| {
+        let fence = &settled.fence;
+        fence.runs[at].screen.as_ref().map(|_| levers(fence, at, &settled.site, &run.worst)).transpose()
+    };
+    let levers = runs.iter().enumerate().map(pull).collect::<Result<_, _>>()?;
     Ok(Check {
         flag: runs.iter().map(|run| run.flag).max().unwrap_or(Flag::NotChecked),
         flag_of_checked: runs.iter().filter_map(|run| run.flag_of_checked).max(),
@@ -139,6 +147,7 @@ pub fn check(survey: Survey) -> Result<Check, CheckError> {
         runs,
         remarks,
         measure_next,
+        levers,
     })
 }
 

@@ -1,7 +1,7 @@
 //! Cloths side by side on one fence, or whole surveys side by side.
 
 use super::check::{Check, CheckError, RunAnswer, check};
-use super::levers::{Pulled, all_layers, highest_cloth, levers};
+use super::levers::{all_layers, highest_cloth};
 use crate::screen::{cloths, named, nearest_name};
 use crate::survey::{Open, Reading, Survey};
 use crate::units::{Length, Quantity, Velocity};
@@ -117,6 +117,8 @@ pub fn side_by_side(surveys: Vec<(String, Survey)>) -> Result<Comparison, Compar
     Ok(Comparison { columns })
 }
 
+const NO_CLOTH: &str = "no cloth";
+
 type Sold = Option<(f64, f64)>;
 
 /// The survey with a variant hung on it.
@@ -131,6 +133,9 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
         _ => None,
     };
     for run in &mut changed.runs {
+        if variant.height.is_some_and(|height| height > run.run.height) {
+            return Err(CompareError::TooHigh { run: run.run.name.clone() });
+        }
         if none {
             run.run.screen = None;
             run.solidity = None;
@@ -138,9 +143,6 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
             continue;
         }
         if let Some(height) = variant.height {
-            if height > run.run.height {
-                return Err(CompareError::TooHigh { run: run.run.name.clone() });
-            }
             let bays = run.run.bays.len();
             let screen = run.run.screen.get_or_insert_with(|| crate::fence::Screen {
                 name: "cloth".to_owned(),
@@ -170,7 +172,7 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
     let system = survey.units;
     let mut label = match (&variant.cloth, cloth) {
         (_, Some(cloth)) => cloth.name.clone(),
-        (Some(_), None) => "no cloth".to_owned(),
+        (Some(_), None) => NO_CLOTH.to_owned(),
         (None, None) => "as surveyed".to_owned(),
     };
     if let Some(height) = variant.height {
@@ -222,30 +224,17 @@ impl Column {
         }
     }
 
+    /// How sentences call it.
+    #[must_use]
+    pub fn named(&self) -> &str {
+        if self.label == NO_CLOTH { "the bare fence" } else { &self.label }
+    }
+
     /// Solidity of all layers of a run, if it has cloth.
     #[must_use]
     pub fn solidity(&self, run: usize) -> Option<f64> {
         self.check.runs[run].worst.solidity
     }
-}
-
-/// What helps and what does not, run by run; nothing for a bare run.
-///
-/// # Errors
-/// If a changed run cannot be worked.
-pub fn all_levers(check: &Check) -> Result<Vec<Option<Vec<Pulled>>>, CheckError> {
-    let fence = &check.settled.fence;
-    check
-        .runs
-        .iter()
-        .enumerate()
-        .map(|(at, answer)| {
-            if fence.runs[at].screen.is_none() {
-                return Ok(None);
-            }
-            Ok(Some(levers(fence, at, &check.settled.site, &answer.worst)?))
-        })
-        .collect()
 }
 
 /// The highest cloth from the ground for a gust, run by run, with the cloth surveyed or closed mesh on a bare

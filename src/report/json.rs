@@ -1,6 +1,6 @@
 //! The answer as JSON: SI figures, the unit in the key; see the contract in the README.
 
-use crate::answers::{Check, RunAnswer, flag_over_both};
+use crate::answers::{Check, Pulled, RunAnswer, flag_over_both};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{Post, Run, Shared};
 use crate::loads::{BayLoad, PostLoad};
@@ -53,6 +53,16 @@ struct RunJson<'a> {
     return_at_finish_m: f64,
     bays: Vec<BayJson>,
     posts: Vec<PostJson<'a>>,
+    levers: Option<Vec<LeverJson>>,
+}
+
+#[derive(Serialize)]
+struct LeverJson {
+    id: &'static str,
+    words: &'static str,
+    limit_gust_m_s: f64,
+    limit_gust_times: f64,
+    largest_moment_times: f64,
 }
 
 #[derive(Serialize)]
@@ -235,6 +245,17 @@ fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer) -> RunJson<'
                 post_json(check, number, post, &worst.posts[number], best.map(|best| &best.posts[number]))
             })
             .collect(),
+        levers: check.levers[at].as_ref().map(|pulled| pulled.iter().map(lever_json).collect()),
+    }
+}
+
+fn lever_json(pulled: &Pulled) -> LeverJson {
+    LeverJson {
+        id: pulled.lever.id(),
+        words: pulled.lever.words(),
+        limit_gust_m_s: pulled.limit_gust.si(),
+        limit_gust_times: pulled.gust_times(),
+        largest_moment_times: pulled.moment_times,
     }
 }
 

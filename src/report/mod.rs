@@ -1,12 +1,14 @@
 //! Answers as text and JSON: one file a format, each written to a given writer, all from one answer.
 
 mod as_read;
+mod compare;
 mod figures;
 mod json;
 mod text;
 mod workings;
 
 pub use as_read::as_read;
+pub use compare::{compare_csv, compare_json, compare_text, highest_text, levers_text};
 pub use json::{check as json, list as json_list, value as json_value};
 pub use text::{Detail, check as text};
 pub use workings::workings;

@@ -1,5 +1,6 @@
 //! The answer as text: first what can be photographed or pasted, then the tables.
 
+use super::compare::levers_in_short;
 use super::figures::{self, gust, gust_figures, gust_spread, listed, ratio_spread, ratio_up};
 use super::json::governs;
 use crate::answers::{Check, Group, RunAnswer, flag_over_both};
@@ -317,6 +318,25 @@ impl Page<'_> {
         )?;
         for alike in self.alike() {
             self.run_tables(&alike, detail, out)?;
+        }
+        if self.check.levers.iter().any(Option::is_some) {
+            writeln!(out)?;
+            rule(out, "What helps and what does not (limit gust, at most)")?;
+            for alike in self.alike() {
+                let Some(pulled) = &self.check.levers[alike.at] else { continue };
+                let (helps, not) = levers_in_short(pulled, self.system);
+                wrapped(
+                    out,
+                    "",
+                    &format!(
+                        "{}: now {}",
+                        alike.names.join(", "),
+                        gust(alike.answer.worst.limit_gust, self.system)
+                    ),
+                )?;
+                wrapped(out, "  helps          ", &helps)?;
+                wrapped(out, "  does not help  ", &not)?;
+            }
         }
         writeln!(out)?;
         rule(out, "Remarks")?;

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod command;
+mod compare;
 mod floors;
 mod mistakes;
 mod support;

@@ -87,7 +87,7 @@ pub fn run_on(file: &str, survey: &str) -> Output {
     run_with(&["check", file], survey)
 }
 
-fn run_with(arguments: &[&str], input: &str) -> Output {
+pub fn run_with(arguments: &[&str], input: &str) -> Output {
     let out = assert_cmd::Command::new(assert_cmd::cargo::cargo_bin!("fencegust"))
         .args(arguments)
         .write_stdin(input)

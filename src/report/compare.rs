@@ -1,0 +1,414 @@
+//! A comparison as text, JSON and CSV; what helps and what does not; the highest cloth for a gust.
+
+use super::figures::{gust, gust_figure, length, ratio_up, speed_unit};
+use super::text::{rule, wrapped};
+use crate::answers::{Check, Comparison, Figures, Lever, Pulled};
+use crate::units::{Length, Measure, Quantity, System, Velocity, number, trimmed};
+use comfy_table::{CellAlignment, Table, presets};
+use serde::Serialize;
+use std::io::{self, Write};
+
+/// Runs of a comparison that come out alike in every column.
+struct AlikeRuns<'a> {
+    names: Vec<&'a str>,
+    run: usize,
+    figures: Vec<Figures>,
+}
+
+fn alike_runs(comparison: &Comparison) -> Vec<AlikeRuns<'_>> {
+    let first = &comparison.columns[0];
+    let runs = comparison.columns.iter().map(|column| column.check.runs.len()).min().unwrap_or(0);
+    let mut all: Vec<AlikeRuns<'_>> = Vec::new();
+    for run in 0..runs {
+        let name = first.check.settled.fence.runs[run].name.as_str();
+        let figures: Vec<Figures> = comparison.columns.iter().map(|column| column.figures(run)).collect();
+        match all.iter_mut().find(|one| one.figures == figures) {
+            Some(one) => one.names.push(name),
+            None => all.push(AlikeRuns { names: vec![name], run, figures }),
+        }
+    }
+    all
+}
+
+fn percent(change: f64) -> String {
+    let figure = trimmed((change * 100.0).abs(), if change.abs() < 0.0095 { 1 } else { 0 });
+    match figure.as_str() {
+        "0" => "nothing".to_owned(),
+        _ => format!("{figure} %"),
+    }
+}
+
+/// "a half", "a seventh" of a share; per cent where no such word fits.
+fn share_in_words(share: f64) -> String {
+    const WORDS: [&str; 11] = [
+        "half",
+        "a third",
+        "a quarter",
+        "a fifth",
+        "a sixth",
+        "a seventh",
+        "an eighth",
+        "a ninth",
+        "a tenth",
+        "an eleventh",
+        "a twelfth",
+    ];
+    let parts = (1.0 / share).round();
+    if (2.0..=12.0).contains(&parts) && (share * parts - 1.0).abs() < 0.12 {
+        WORDS[parts as usize - 2].to_owned()
+    } else {
+        format!("{} %", number(share * 100.0, 0))
+    }
+}
+
+/// What the columns say of each other, in sentences: against the heaviest.
+fn sentences(comparison: &Comparison, alike: &AlikeRuns<'_>) -> Vec<String> {
+    let heaviest = (0..alike.figures.len())
+        .max_by(|a, b| alike.figures[*a].inside_moment.total_cmp(&alike.figures[*b].inside_moment))
+        .unwrap_or(0);
+    let base = &comparison.columns[heaviest];
+    let mut lines = Vec::new();
+    for (at, column) in comparison.columns.iter().enumerate() {
+        let share = alike.figures[at].inside_moment / alike.figures[heaviest].inside_moment;
+        if at == heaviest || (share - 1.0).abs() < 1e-9 {
+            continue;
+        }
+        let mut line = if share < 0.55 {
+            format!("{} carries {} of the load of {}", column.named(), share_in_words(share), base.named())
+        } else {
+            format!(
+                "{} instead of {} saves {} of the load",
+                column.named(),
+                base.named(),
+                percent(1.0 - share)
+            )
+        };
+        if let Some((low, high)) = column.sold_open.filter(|(_, high)| *high > 0.0) {
+            let open = if low == high {
+                format!("{} %", trimmed(low * 100.0, 0))
+            } else {
+                format!("{} to {} %", trimmed(low * 100.0, 0), trimmed(high * 100.0, 0))
+            };
+            line.push_str(&format!(
+                "; it is sold as {open} open, and the saving is the rules', not the seller's"
+            ));
+        }
+        line.push('.');
+        lines.push(line);
+    }
+    lines
+}
+
+fn table(head: Vec<String>, rows: Vec<Vec<String>>) -> Table {
+    let mut table = Table::new();
+    table.load_style(presets::NOTHING).set_header(head);
+    for row in rows {
+        table.add_row(row);
+    }
+    for (at, column) in table.column_iter_mut().enumerate() {
+        column.set_padding((0, 2));
+        if at > 0 {
+            column.set_cell_alignment(CellAlignment::Right);
+        }
+    }
+    table
+}
+
+/// Writes a comparison as text.
+///
+/// # Errors
+/// If the writer fails.
+pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result<()> {
+    let first = &comparison.columns[0].check;
+    let system = first.survey.units;
+    wrapped(out, "", first.survey.job.title.as_deref().unwrap_or("Fence survey"))?;
+    writeln!(out)?;
+    wrapped(
+        out,
+        "◇ NOT CHECKED: ",
+        "footings, rails, ties and lacing. Every limit gust is \"at most\". Nothing here calls a fence safe.",
+    )?;
+    let unit = |measure: Measure| measure.printed(system).0;
+    for alike in alike_runs(comparison) {
+        writeln!(out)?;
+        rule(out, &alike.names.join(", "))?;
+        if alike.figures.windows(2).all(|two| two[0] == two[1]) {
+            let bare = comparison.columns[0].solidity(alike.run).is_none();
+            let why = if bare { "no cloth in any of them" } else { "the same in all of them" };
+            let figures = &alike.figures[0];
+            wrapped(
+                out,
+                "",
+                &format!("{why}: limit gust {} at most.", gust(figures.limit_gust_inside, system)),
+            )?;
+            continue;
+        }
+        let head = vec![
+            "cloth".to_owned(),
+            "solid".to_owned(),
+            format!("pressure {}", unit(Measure::Pressure)),
+            format!("moment {}", unit(Measure::Moment)),
+            "ratio".to_owned(),
+            format!("limit gust {}: ends", speed_unit(system)),
+            "inside".to_owned(),
+        ];
+        let rows = comparison
+            .columns
+            .iter()
+            .zip(&alike.figures)
+            .map(|(column, figures)| {
+                let figure = |measure: Measure, si: Option<f64>, decimals| {
+                    si.map_or_else(|| "-".to_owned(), |si| number(measure.in_unit(si, system), decimals))
+                };
+                vec![
+                    column.label.clone(),
+                    column
+                        .solidity(alike.run)
+                        .map_or_else(|| "-".to_owned(), |solidity| format!("{solidity:.3}")),
+                    figure(
+                        Measure::Pressure,
+                        figures.pressure.map(Quantity::si),
+                        usize::from(system == System::Us),
+                    ),
+                    figure(Measure::Moment, figures.moment.map(Quantity::si), 0),
+                    figures.ratio.map_or_else(|| "-".to_owned(), ratio_up),
+                    gust_figure(figures.limit_gust_ends, system),
+                    gust_figure(figures.limit_gust_inside, system),
+                ]
+            })
+            .collect();
+        writeln!(out, "{}", table(head, rows).trim_fmt())?;
+        for sentence in sentences(comparison, &alike) {
+            wrapped(out, "- ", &sentence)?;
+        }
+    }
+    writeln!(out)?;
+    wrapped(
+        out,
+        "",
+        "Pressure is the largest mean over a bay, moment and ratio those of the worst post, at the design wind and the \
+         worst end of what is not known. Savings are those of an inside post.",
+    )?;
+    wrapped(out, "WARNING ", "The local code and a licensed engineer decide what may hang.")
+}
+
+#[derive(Serialize)]
+struct ComparisonJson<'a> {
+    format: &'static str,
+    version: u32,
+    program: String,
+    columns: Vec<ColumnJson<'a>>,
+    remarks: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct ColumnJson<'a> {
+    label: &'a str,
+    sold_open_from: Option<f64>,
+    sold_open_to: Option<f64>,
+    runs: Vec<ComparedRunJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct ComparedRunJson<'a> {
+    name: &'a str,
+    solidity: Option<f64>,
+    pressure_pa: Option<f64>,
+    base_moment_n_m: Option<f64>,
+    ratio: Option<f64>,
+    limit_gust_near_ends_m_s: f64,
+    limit_gust_inside_m_s: f64,
+    limit_gust_is: &'static str,
+    load_share_of_heaviest: f64,
+    flag: &'static str,
+}
+
+fn rows(comparison: &Comparison) -> Vec<ColumnJson<'_>> {
+    let runs = comparison.columns.iter().map(|column| column.check.runs.len()).min().unwrap_or(0);
+    let heaviest: Vec<f64> = (0..runs)
+        .map(|run| {
+            comparison.columns.iter().map(|column| column.figures(run).inside_moment).fold(0.0, f64::max)
+        })
+        .collect();
+    comparison
+        .columns
+        .iter()
+        .map(|column| ColumnJson {
+            label: &column.label,
+            sold_open_from: column.sold_open.map(|(low, _)| low),
+            sold_open_to: column.sold_open.map(|(_, high)| high),
+            runs: (0..runs)
+                .map(|run| {
+                    let figures = column.figures(run);
+                    ComparedRunJson {
+                        name: &column.check.settled.fence.runs[run].name,
+                        solidity: column.solidity(run),
+                        pressure_pa: figures.pressure.map(Quantity::si),
+                        base_moment_n_m: figures.moment.map(Quantity::si),
+                        ratio: figures.ratio,
+                        limit_gust_near_ends_m_s: figures.limit_gust_ends.si(),
+                        limit_gust_inside_m_s: figures.limit_gust_inside.si(),
+                        limit_gust_is: "at most",
+                        load_share_of_heaviest: figures.inside_moment / heaviest[run],
+                        flag: column.check.runs[run].flag.word(),
+                    }
+                })
+                .collect(),
+        })
+        .collect()
+}
+
+/// Writes a comparison as JSON.
+///
+/// # Errors
+/// If the writer fails.
+pub fn compare_json(comparison: &Comparison, out: &mut impl Write) -> io::Result<()> {
+    let mut remarks = Vec::new();
+    for alike in alike_runs(comparison) {
+        for sentence in sentences(comparison, &alike) {
+            remarks.push(format!("{}: {sentence}", alike.names.join(", ")));
+        }
+    }
+    let answer = ComparisonJson {
+        format: "compare",
+        version: 1,
+        program: concat!("fencegust ", env!("CARGO_PKG_VERSION")).to_owned(),
+        columns: rows(comparison),
+        remarks,
+    };
+    serde_json::to_writer_pretty(&mut *out, &answer)?;
+    writeln!(out)
+}
+
+/// Writes a comparison as CSV: one row a column and run, SI figures with the unit in the head.
+///
+/// # Errors
+/// If the writer fails.
+pub fn compare_csv(comparison: &Comparison, out: &mut impl Write) -> io::Result<()> {
+    let mut csv = csv::Writer::from_writer(&mut *out);
+    csv.write_record([
+        "cloth",
+        "run",
+        "solidity",
+        "pressure_pa",
+        "base_moment_n_m",
+        "ratio",
+        "limit_gust_near_ends_m_s",
+        "limit_gust_inside_m_s",
+        "limit_gust_is",
+        "load_share_of_heaviest",
+        "flag",
+    ])?;
+    let optional = |value: Option<f64>| value.map_or_else(String::new, |value| value.to_string());
+    for column in rows(comparison) {
+        for run in column.runs {
+            csv.write_record([
+                column.label.to_owned(),
+                run.name.to_owned(),
+                optional(run.solidity),
+                optional(run.pressure_pa),
+                optional(run.base_moment_n_m),
+                optional(run.ratio),
+                run.limit_gust_near_ends_m_s.to_string(),
+                run.limit_gust_inside_m_s.to_string(),
+                run.limit_gust_is.to_owned(),
+                run.load_share_of_heaviest.to_string(),
+                run.flag.to_owned(),
+            ])?;
+        }
+    }
+    csv.flush()
+}
+
+/// One lever in words: what it does to the limit gust and to the largest moment.
+pub(super) fn lever_line(pulled: &Pulled, system: System) -> String {
+    let change = pulled.moment_times - 1.0;
+    let moment = if change.abs() < 5e-4 {
+        "moment unchanged".to_owned()
+    } else {
+        let sign = if change < 0.0 { "−" } else { "+" };
+        format!("moment {sign}{}", percent(change))
+    };
+    format!(
+        "{}: limit gust {} to {}, {moment}",
+        pulled.lever.words(),
+        gust(pulled.limit_gust_before, system),
+        gust(pulled.limit_gust, system)
+    )
+}
+
+/// What helps a run and what does not, in one sentence each.
+pub(super) fn levers_in_short(pulled: &[Pulled], system: System) -> (String, String) {
+    let told = |wanted: bool| {
+        let all: Vec<String> = pulled
+            .iter()
+            .filter(|one| helps(one) == wanted && one.lever != Lever::NoCloth)
+            .map(|one| format!("{} ({})", one.lever.words(), gust(one.limit_gust, system)))
+            .collect();
+        if all.is_empty() { "nothing that was tried".to_owned() } else { all.join(", ") }
+    };
+    (told(true), told(false))
+}
+
+/// A lever helps if it lifts the limit gust by a twentieth or more.
+pub(super) fn helps(pulled: &Pulled) -> bool {
+    pulled.gust_times() >= 1.05
+}
+
+/// Writes what helps and what does not, run by run.
+///
+/// # Errors
+/// If the writer fails.
+pub fn levers_text(check: &Check, out: &mut impl Write) -> io::Result<()> {
+    let system = check.survey.units;
+    for (run, pulled) in check.settled.fence.runs.iter().zip(&check.levers) {
+        let Some(pulled) = pulled else { continue };
+        writeln!(out)?;
+        rule(out, &format!("{}: what helps and what does not", run.name))?;
+        for (title, wanted) in [("helps", true), ("does not help", false)] {
+            for one in pulled.iter().filter(|one| helps(one) == wanted) {
+                wrapped(out, &format!("{title:<14}"), &lever_line(one, system))?;
+            }
+        }
+    }
+    writeln!(out)?;
+    wrapped(
+        out,
+        "",
+        "Each change alone, at the worst end of what is not known; moment is the largest at the foot of a post. Windows \
+         are shown as the code's factor would have it and get no credit in the check. Footings, rails and ties: not \
+         checked.",
+    )
+}
+
+/// Writes the highest cloth from the ground for a gust, run by run.
+///
+/// # Errors
+/// If the writer fails.
+pub fn highest_text(
+    check: &Check,
+    heights: &[(f64, Option<Length>)],
+    asked: Velocity,
+    out: &mut impl Write,
+) -> io::Result<()> {
+    let system = check.survey.units;
+    writeln!(out)?;
+    rule(
+        out,
+        &format!("Highest cloth from the ground for a gust of {}, by the posts alone", gust(asked, system)),
+    )?;
+    for (run, (solidity, height)) in check.settled.fence.runs.iter().zip(heights) {
+        let text = match height {
+            None => "none: the bare fence reaches its limit before".to_owned(),
+            Some(height) if height.si() <= 0.0 => "none: an inch of cloth is too much".to_owned(),
+            Some(height) if *height >= run.height => format!("the whole {}", length(run.height, system)),
+            Some(height) => length(*height, system),
+        };
+        wrapped(out, &format!("{}: ", run.name), &format!("{text} (all layers {solidity:.3} solid)"))?;
+    }
+    wrapped(
+        out,
+        "◇ NOT CHECKED: ",
+        "footings, rails, ties and lacing; each may ask for less. An engineer decides.",
+    )
+}

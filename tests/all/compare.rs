@@ -1,0 +1,134 @@
+//! Cloths side by side, what helps, and the highest cloth for a gust.
+
+use crate::command::vector;
+use crate::support::{run, run_with};
+use serde_json::Value;
+
+const COURT: &str = r#"{ mesh = "1-3/4 in", wire = "9 gauge" }"#;
+const EXAMPLE: &str = "examples/tarnwick-green.toml";
+
+fn json(arguments: &[&str], input: &str) -> Value {
+    let out = run_with(arguments, input);
+    assert_eq!(out.code, 0, "{}", out.err);
+    serde_json::from_str(&out.text).unwrap()
+}
+
+fn share(answer: &Value, column: usize) -> f64 {
+    answer["columns"][column]["runs"][0]["load_share_of_heaviest"].as_f64().unwrap()
+}
+
+#[test]
+fn open_mesh_saves_six_to_nine_per_cent_by_the_code_with_chain_link_counted() {
+    let cloth = |solidity: &str| vector("12 x 10 ft", solidity, COURT);
+    let inside = |solidity: &str| {
+        let (answer, _) = crate::support::json_of(&cloth(solidity));
+        answer["runs"][0]["posts"][6]["base_moment_n_m"].as_f64().unwrap()
+    };
+    let closed = inside("0.95");
+    let (least, most) = (1.0 - inside("0.80") / closed, 1.0 - inside("0.75") / closed);
+    assert!((0.055..0.065).contains(&least), "{least}");
+    assert!((0.085..0.095).contains(&most), "{most}");
+    let text =
+        run_with(&["compare", "-", "--cloth", "open mesh", "--cloth", "closed mesh"], &cloth("0.95")).text;
+    assert!(text.contains("open mesh instead of closed mesh saves 6 % of the load"), "{text}");
+    assert!(text.replace("\n  ", " ").contains("sold as 20 to 25 % open"), "{text}");
+}
+
+#[test]
+fn a_comparison_says_in_each_format_what_check_says_of_each_cloth() {
+    let survey = vector("12 x 10 ft", "0.95", COURT);
+    let answer =
+        json(&["compare", "-", "--cloth", "none", "--cloth", "closed mesh", "--format", "json"], &survey);
+    assert_eq!(answer["format"], "compare");
+    let closed = &answer["columns"][1]["runs"][0];
+    let (check, _) = crate::support::json_of(&survey);
+    let run = &check["runs"][0];
+    assert_eq!(closed["limit_gust_near_ends_m_s"], run["limit_gust_m_s"]);
+    // The largest of two posts that are alike but for the last digit of their sums.
+    let (ours, theirs) =
+        (closed["base_moment_n_m"].as_f64().unwrap(), run["posts"][1]["base_moment_n_m"].as_f64().unwrap());
+    assert!((ours / theirs - 1.0).abs() < 1e-12);
+    assert_eq!(closed["pressure_pa"], run["bays"][0]["pressure_pa"]);
+    assert_eq!(answer["columns"][0]["runs"][0]["limit_gust_inside_m_s"], run["bare_limit_gust_m_s"]);
+    assert_eq!(share(&answer, 1), 1.0);
+    assert!(share(&answer, 0) < 0.25);
+    let csv =
+        run_with(&["compare", "-", "--cloth", "none", "--cloth", "closed mesh", "--format", "csv"], &survey)
+            .text;
+    let lines: Vec<&str> = csv.lines().collect();
+    assert_eq!(lines.len(), 3);
+    assert!(lines[0].starts_with("cloth,run,solidity,pressure_pa"));
+    assert!(lines[2].starts_with("closed mesh,run,0.957"));
+}
+
+#[test]
+fn lower_cloth_loads_less_and_whole_surveys_stand_side_by_side() {
+    let survey = vector("12 x 10 ft", "0.95", COURT);
+    let answer = json(
+        &["compare", "-", "--height", "4 ft", "--height", "6 ft", "--height", "10 ft", "--format", "json"],
+        &survey,
+    );
+    assert!(share(&answer, 0) < share(&answer, 1) && share(&answer, 1) < share(&answer, 2));
+    let both = run(&["compare", EXAMPLE, EXAMPLE]);
+    assert_eq!(both.code, 0, "{}", both.err);
+    assert!(both.text.contains("the same in all of them"));
+}
+
+#[test]
+fn levers_are_worked_and_ordered_and_gaps_below_and_windows_do_not_help() {
+    let (answer, _) = crate::support::json_of(&vector("12 x 10 ft", "0.95", COURT));
+    let levers = answer["runs"][0]["levers"].as_array().unwrap();
+    let times: Vec<f64> = levers.iter().map(|lever| lever["limit_gust_times"].as_f64().unwrap()).collect();
+    assert!(times.windows(2).all(|two| two[0] >= two[1]), "{times:?}");
+    let of = |id: &str| levers.iter().find(|lever| lever["id"] == id).unwrap_or_else(|| panic!("{id}"));
+    let moment = |id: &str| of(id)["largest_moment_times"].as_f64().unwrap();
+    // Two windows of 8 in by 5 in in 10 ft by 10 ft of cloth: 0.56 % cut away.
+    assert!((moment("windows") - 1.0).abs() < 0.003 && moment("windows") < 1.0);
+    assert!((moment("gap-below") - 1.0).abs() < 0.05);
+    assert!(moment("half-height") < 0.5);
+    assert!(moment("no-cloth") < 0.25);
+    // L_r/s 2 on the first zone only: the second post takes the next zone too.
+    assert!((0.6..0.9).contains(&moment("screened-returns")));
+    let text = run(&["compare", EXAMPLE, "--levers"]).text;
+    assert!(text.contains("helps         half its height"), "{text}");
+    assert!(text.contains("does not help windows cut in the cloth"), "{text}");
+}
+
+#[test]
+fn the_highest_cloth_for_a_gust_is_the_last_that_carries_it() {
+    let survey = vector("12 x 10 ft", "0.95", COURT);
+    let text = run_with(&["compare", "-", "--gust", "60 mph"], &survey).text;
+    let line = text.lines().find(|line| line.starts_with("run: ")).unwrap();
+    let height = line.strip_prefix("run: ").unwrap().split(" (").next().unwrap();
+    let metres = fencegust::units::read(height, fencegust::units::Dimension::Length).unwrap();
+    let gust_at = |metres: f64| {
+        let hung = survey.replace("height = \"10 ft\" }", &format!("height = \"{metres} m\" }}"));
+        crate::support::json_of(&hung).0["runs"][0]["limit_gust_m_s"].as_f64().unwrap() / 0.44704
+    };
+    assert!(gust_at(metres) >= 60.0);
+    assert!(gust_at(metres + 0.0254) < 60.0);
+    assert!(run_with(&["compare", "-", "--gust", "200 mph"], &survey).text.contains("none: the bare fence"));
+    assert!(run_with(&["compare", "-", "--gust", "10 mph"], &survey).text.contains("the whole 10 ft"));
+}
+
+#[test]
+fn a_comparison_that_cannot_be_is_told_with_what_to_write() {
+    let told = |arguments: &[&str], input: &str| {
+        let out = run_with(arguments, input);
+        assert_eq!((out.code, out.text.as_str()), (2, ""), "{}", out.err);
+        out.err
+    };
+    let bare = vector("12 x 10 ft", "0.95", COURT)
+        .replace("screen = { solidity = 0.95, bottom = \"0 ft\", height = \"10 ft\" }", "screen = \"none\"");
+    assert!(told(&["compare", EXAMPLE, "--cloth", "opn mesh"], "").contains("perhaps \"open mesh\""));
+    assert!(told(&["compare", "-", "--cloth", "open mesh"], &bare).contains("no run has cloth"));
+    assert!(told(&["compare", EXAMPLE], "").contains("nothing to compare"));
+    assert!(
+        told(&["compare", EXAMPLE, "--cloth", "none", "--height", "12 ft"], "").contains("above the fence")
+    );
+    assert!(told(&["compare", EXAMPLE, "--height", "6"], "").contains("no unit"));
+    assert!(told(&["compare", EXAMPLE, "--gust", "-5 mph"], "").contains("above 0"));
+    assert!(told(&["compare", EXAMPLE, EXAMPLE, "--cloth", "none"], "").contains("side by side"));
+    let hung = run_with(&["compare", "-", "--cloth", "open mesh", "--height", "6 ft"], &bare);
+    assert_eq!(hung.code, 0, "{}", hung.err);
+}
