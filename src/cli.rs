@@ -1,7 +1,8 @@
 //! The command: arguments, files, standard streams.
 
 use crate::answers::{
-    Check, CheckError, Comparison, Variant, check, compare, highest_cloths, side_by_side, workings,
+    Check, CheckError, Comparison, HighestCloth, Variant, check, compare, highest_cloths, side_by_side,
+    workings,
 };
 use crate::report::{self, Detail};
 use crate::survey::{Mistakes, Survey};
@@ -294,7 +295,7 @@ fn compare_surveys(arguments: &CompareArguments, out: &mut impl Write) -> io::Re
 struct Compared {
     comparison: Option<Comparison>,
     checked: Option<Check>,
-    highest: Option<(Velocity, Vec<(f64, Option<Length>)>)>,
+    highest: Option<(Velocity, Vec<HighestCloth>)>,
 }
 
 fn comparison(arguments: &CompareArguments) -> Result<Compared, String> {

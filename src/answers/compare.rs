@@ -237,12 +237,21 @@ impl Column {
     }
 }
 
+/// The highest cloth from the ground on one run.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HighestCloth {
+    /// Solidity of all layers.
+    pub solidity: f64,
+    /// How high; nothing if even the bare fence does not carry the gust.
+    pub height: Option<Length>,
+}
+
 /// The highest cloth from the ground for a gust, run by run, with the cloth surveyed or closed mesh on a bare
 /// run.
 ///
 /// # Errors
 /// If a run cannot be worked.
-pub fn highest_cloths(check: &Check, gust: Velocity) -> Result<Vec<(f64, Option<Length>)>, CheckError> {
+pub fn highest_cloths(check: &Check, gust: Velocity) -> Result<Vec<HighestCloth>, CheckError> {
     let fence = &check.settled.fence;
     let closed = named("closed mesh").map_or(1.0, |cloth| cloth.solidity_high);
     fence
@@ -252,7 +261,7 @@ pub fn highest_cloths(check: &Check, gust: Velocity) -> Result<Vec<(f64, Option<
         .map(|(at, run)| {
             let solidity = run.screen.as_ref().map_or(closed, |screen| screen.solidity);
             let height = highest_cloth(fence, at, &check.settled.site, solidity, gust)?;
-            Ok((all_layers(run, solidity), height))
+            Ok(HighestCloth { solidity: all_layers(run, solidity), height })
         })
         .collect()
 }

@@ -7,6 +7,6 @@ mod levers;
 pub(crate) use check::flag_over_both;
 pub use check::{Check, CheckError, Group, MeasureNext, RunAnswer, check, workings};
 pub use compare::{
-    Column, CompareError, Comparison, Figures, Variant, compare, highest_cloths, side_by_side,
+    Column, CompareError, Comparison, Figures, HighestCloth, Variant, compare, highest_cloths, side_by_side,
 };
 pub use levers::{Lever, Pulled, highest_cloth, levers};

@@ -2,8 +2,8 @@
 
 use super::figures::{gust, gust_figure, length, ratio_up, speed_unit};
 use super::text::{rule, wrapped};
-use crate::answers::{Check, Comparison, Figures, Lever, Pulled};
-use crate::units::{Length, Measure, Quantity, System, Velocity, number, trimmed};
+use crate::answers::{Check, Comparison, Figures, HighestCloth, Lever, Pulled};
+use crate::units::{Measure, Quantity, System, Velocity, number, trimmed};
 use comfy_table::{CellAlignment, Table, presets};
 use serde::Serialize;
 use std::io::{self, Write};
@@ -387,7 +387,7 @@ pub fn levers_text(check: &Check, out: &mut impl Write) -> io::Result<()> {
 /// If the writer fails.
 pub fn highest_text(
     check: &Check,
-    heights: &[(f64, Option<Length>)],
+    heights: &[HighestCloth],
     asked: Velocity,
     out: &mut impl Write,
 ) -> io::Result<()> {
@@ -397,7 +397,7 @@ pub fn highest_text(
         out,
         &format!("Highest cloth from the ground for a gust of {}, by the posts alone", gust(asked, system)),
     )?;
-    for (run, (solidity, height)) in check.settled.fence.runs.iter().zip(heights) {
+    for (run, HighestCloth { solidity, height }) in check.settled.fence.runs.iter().zip(heights) {
         let text = match height {
             None => "none: the bare fence reaches its limit before".to_owned(),
             Some(height) if height.si() <= 0.0 => "none: an inch of cloth is too much".to_owned(),
