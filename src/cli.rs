@@ -32,6 +32,8 @@ enum Command {
     Check(CheckArguments),
     /// Compare cloths on one fence, what helps and what does not, or whole surveys side by side.
     Compare(CompareArguments),
+    /// Draw the limit gusts of a survey as a chart in SVG, with the cloth and bare, or cloth by cloth.
+    Charts(ChartArguments),
 }
 
 #[derive(clap::Args)]
@@ -84,6 +86,16 @@ struct CompareArguments {
     format: CompareFormat,
 }
 
+#[derive(clap::Args)]
+struct ChartArguments {
+    /// A survey; - is standard input.
+    #[arg(value_name = "SURVEY")]
+    survey: String,
+    /// A cloth of the catalogue, or none; may be given several times.
+    #[arg(long, value_name = "CLOTH")]
+    cloth: Vec<String>,
+}
+
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum CompareFormat {
     Text,
@@ -104,6 +116,7 @@ pub fn main() -> ExitCode {
     let outcome = match arguments.command {
         Command::Check(arguments) => check_surveys(&arguments, &mut out),
         Command::Compare(arguments) => compare_surveys(&arguments, &mut out),
+        Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
     };
     let code = match outcome.and_then(|code| out.flush().map(|()| code)) {
         Ok(code) => code,
@@ -289,6 +302,31 @@ fn compare_surveys(arguments: &CompareArguments, out: &mut impl Write) -> io::Re
             Ok(FAILED)
         }
     }
+}
+
+/// Writes a text, or tells why there is none.
+fn write_or_tell(text: Result<String, String>, out: &mut impl Write) -> io::Result<u8> {
+    match text {
+        Ok(text) => out.write_all(text.as_bytes()).map(|()| 0),
+        Err(text) => {
+            trouble(&text);
+            Ok(FAILED)
+        }
+    }
+}
+
+fn chart(arguments: &ChartArguments) -> Result<String, String> {
+    let name = shown(&arguments.survey);
+    let survey = survey_of(&arguments.survey)?;
+    let told = |error: &dyn std::fmt::Display| format!("{name}: {error}");
+    if arguments.cloth.is_empty() {
+        let checked = check(survey).map_err(|error| told(&error))?;
+        return report::limit_gusts(&checked).map_err(|error| told(&error));
+    }
+    let variants: Vec<Variant> =
+        arguments.cloth.iter().map(|cloth| Variant { cloth: Some(cloth.clone()), height: None }).collect();
+    let comparison = compare(&survey, &variants).map_err(|error| told(&error))?;
+    report::compared_limit_gusts(&comparison).map_err(|error| told(&error))
 }
 
 /// What a comparison is written from.
