@@ -3,7 +3,7 @@
 use super::statics::{BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, RailLoad};
 use super::{BayLoad, CaseLoads, Dress};
 use crate::fence::{Fence, Run, Screen};
-use crate::units::{Force, Length, LineLoad, Moment, Pressure, Pure, Quantity, Value};
+use crate::units::{Force, Length, LineLoad, Moment, Pressure, Pure, Quantity, System, Value};
 use crate::wind::{Case, Event, Panel, Pressures, Site, Strip, WindError, Zone};
 use crate::workings::{Blank, Entry, Ledger};
 
@@ -204,6 +204,19 @@ impl<'a> Pieces<'a> {
         if solid.si() <= NOTHING {
             return Ok(true);
         }
+        ledger.write(|| {
+            let written = |length: Length| {
+                let value = Value::of(length);
+                format!("{} ({})", value.written(System::Us), value.written(System::Si))
+            };
+            Entry::Heading(format!(
+                "Open work from {} to {} above the ground, bays {} to {}",
+                written(low),
+                written(high),
+                first + 1,
+                end
+            ))
+        });
         let strip = Strip { centroid: first_moment / solid, solidity: (solid / (length * height)).pure() };
         let Some(pressure) = site.open_pressure(&strip, case, event, ledger)? else { return Ok(false) };
         let mut lines: [Option<(LineLoad, Length)>; 4] = [None; 4];

@@ -192,6 +192,82 @@ impl Formula {
     }
 }
 
+impl Formula {
+    /// The formula in MathML; `name` gives the MathML of each input.
+    #[must_use]
+    pub fn mathml(&self, name: &dyn Fn(&str) -> String) -> String {
+        self.marked(name, 0)
+    }
+
+    fn marked(&self, name: &dyn Fn(&str) -> String, outer: u8) -> String {
+        let sign = |sign: &str| format!("<mo>{sign}</mo>");
+        let (text, own) = match self {
+            Self::Number(_) => (format!("<mn>{}</mn>", self.written(name, 0)), 4),
+            Self::Name(key) => (name(key), 4),
+            Self::Minus(inner) => (format!("{}{}", sign("−"), inner.marked(name, 3)), 2),
+            Self::Pair(left, '+', right) => {
+                (format!("{}{}{}", left.marked(name, 1), sign("+"), right.marked(name, 1)), 1)
+            }
+            Self::Pair(left, '-', right) => {
+                (format!("{}{}{}", left.marked(name, 1), sign("−"), right.marked(name, 2)), 1)
+            }
+            Self::Pair(left, '*', right) => {
+                (format!("{}{}{}", left.marked(name, 2), sign("×"), right.marked(name, 2)), 2)
+            }
+            // A fraction brackets its parts by standing them one above the other.
+            Self::Pair(over, _, under) => (
+                format!(
+                    "<mfrac><mrow>{}</mrow><mrow>{}</mrow></mfrac>",
+                    over.marked(name, 0),
+                    under.marked(name, 0)
+                ),
+                4,
+            ),
+            Self::Call(method, parts) => {
+                let inner = |at: usize, outer| parts[at].marked(name, outer);
+                let power = |of: u8, exponent: &str| {
+                    format!("<msup><mrow>{}</mrow><mrow>{exponent}</mrow></msup>", inner(0, of))
+                };
+                match method.as_str() {
+                    "pure" => return inner(0, outer),
+                    "squared" => (power(5, "<mn>2</mn>"), 4),
+                    "cubed" => (power(5, "<mn>3</mn>"), 4),
+                    "to_the_fourth" => (power(5, "<mn>4</mn>"), 4),
+                    "powf" => (power(5, &inner(1, 0)), 4),
+                    "sqrt" => (format!("<msqrt>{}</msqrt>", inner(0, 0)), 4),
+                    "abs" => (format!("{}{}{}", sign("|"), inner(0, 0), sign("|")), 4),
+                    other => {
+                        let parts: Vec<String> = (0..parts.len()).map(|at| inner(at, 0)).collect();
+                        (format!("<mi>{other}</mi>{}{}{}", sign("("), parts.join("<mo>,</mo>"), sign(")")), 4)
+                    }
+                }
+            }
+        };
+        let bracketed = match self {
+            // A single name or number under a power needs no brackets; a fraction or power does.
+            Self::Number(_) | Self::Name(_) => own < outer && outer < 5,
+            _ => own < outer,
+        };
+        if bracketed {
+            format!("<mrow>{}{text}{}</mrow>", sign("("), sign(")"))
+        } else {
+            format!("<mrow>{text}</mrow>")
+        }
+    }
+}
+
+/// A symbol such as `K_z` in MathML, its lower part set low.
+#[must_use]
+pub fn symbol_mathml(symbol: &str) -> String {
+    let escaped = |text: &str| text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
+    match symbol.split_once('_') {
+        Some((base, low)) => {
+            format!("<msub><mi>{}</mi><mi>{}</mi></msub>", escaped(base), escaped(low))
+        }
+        None => format!("<mi>{}</mi>", escaped(symbol)),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -218,6 +294,19 @@ mod tests {
     fn numbers_with_units_are_bracketed_under_a_power() {
         let formula = Formula::read("c * v.squared()").unwrap();
         assert_eq!(formula.text(&|name| format!("2 {name}")), "2 c × (2 v)²");
+    }
+
+    #[test]
+    fn mathml_comes_from_the_same_tree() {
+        let formula = Formula::read("0.5 * a * (1.0 + (h / a).pure()).sqrt()").unwrap();
+        let marked = formula.mathml(&symbol_mathml);
+        assert_eq!(
+            marked.replace("<mrow>", "").replace("</mrow>", ""),
+            "<mn>0.5</mn><mo>×</mo><mi>a</mi><mo>×</mo><msqrt><mn>1</mn><mo>+</mo><mfrac><mi>h</mi><mi>a</mi></mfrac></msqrt>"
+        );
+        let power = Formula::read("(1.0 - s).powf(1.5)").unwrap().mathml(&symbol_mathml);
+        assert!(power.contains("<mo>(</mo><mrow><mn>1</mn></mrow><mo>−</mo>"), "{power}");
+        assert_eq!(symbol_mathml("K_z"), "<msub><mi>K</mi><mi>z</mi></msub>");
     }
 
     #[test]

@@ -8,5 +8,5 @@ mod rule;
 
 pub(crate) use arguments::nearest;
 pub use arguments::{Arguments, Mistake};
-pub use formula::{Formula, FormulaError};
+pub use formula::{Formula, FormulaError, symbol_mathml};
 pub use ledger::{Blank, Card, Entry, Field, Ledger, Listed, OutOfRange, Rule, Work, within};
