@@ -41,6 +41,8 @@ pub enum Remark {
     NoSpeed,
     /// The ratio is below 1 and the limit gust below the design wind all the same.
     LimitBelowDesign { run: String },
+    /// The least pressure of the code governs at the design wind.
+    LeastPressure { run: String, clause: String },
     /// Between the thresholds of the code, ours.
     MiddleSolidity { run: String },
     /// Case B is listed and not applied.
@@ -66,6 +68,7 @@ impl Remark {
             Self::UnknownYield { .. } => "unknown-yield",
             Self::NoSpeed => "no-wind-speed",
             Self::LimitBelowDesign { .. } => "limit-below-design",
+            Self::LeastPressure { .. } => "least-pressure",
             Self::MiddleSolidity { .. } => "middle-solidity",
             Self::CaseB { .. } => "case-b-listed",
         }
@@ -153,6 +156,10 @@ impl Remark {
                 "{run}: a ratio between 0.85 and 1.00 goes with a limit gust below the design wind. The design \
                  check takes 0.85 for the chance that the strongest wind comes from another direction; a gust \
                  that has come is taken as it is."
+            ),
+            Self::LeastPressure { run, clause } => format!(
+                "{run}: at the design wind some posts are governed by the least pressure the code allows ({clause}), \
+                 whatever the wind. Limit gusts know no least pressure."
             ),
             Self::MiddleSolidity { run } => format!(
                 "{run}: between 0.30 and 0.70 solid the code knows an open frame only. The wall rule with its end \

@@ -234,7 +234,7 @@ fn measure_next(survey: &Survey, runs: &[RunAnswer]) -> Result<Vec<MeasureNext>,
 
 fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
     let mut remarks = Vec::new();
-    let (mut case_b, mut middle, mut below) = (Vec::new(), Vec::new(), Vec::new());
+    let (mut case_b, mut middle, mut below, mut least) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
     for (at, run) in settled.fence.runs.iter().enumerate() {
         let name = || run.name.clone();
         if runs[at]
@@ -244,6 +244,9 @@ fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
             .any(|post| post.ratio().is_some_and(|ratio| (0.85..=1.0).contains(&ratio)))
         {
             below.push(name());
+        }
+        if runs[at].worst.posts.iter().any(|post| post.design.is_some_and(|load| load.case == Case::Least)) {
+            least.push(name());
         }
         let Some(screen) = &run.screen else { continue };
         if let Some(remark) = gap_below(settled, at, screen, &runs[at]) {
@@ -266,6 +269,15 @@ fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
         }
     };
     all(below, |run| Remark::LimitBelowDesign { run });
+    if !least.is_empty() {
+        let clause = settled.site.least_clause().to_string();
+        remarks.push(Remark::LeastPressure { run: least.join(", "), clause });
+    }
+    let mut all = |names: Vec<String>, remark: fn(String) -> Remark| {
+        if !names.is_empty() {
+            remarks.push(remark(names.join(", ")));
+        }
+    };
     all(middle, |run| Remark::MiddleSolidity { run });
     all(case_b, |run| Remark::CaseB { run });
     remarks
