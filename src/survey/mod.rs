@@ -1,11 +1,17 @@
 //! The survey: what a crew measured, with what it does not know; its file, with all its mistakes told at once;
 //! and the way from it to a fence.
 
+mod cloth;
+mod corners;
 mod file;
+mod keys;
 mod layers;
 mod mistake;
+mod post;
 mod reading;
+mod run;
 mod settle;
+mod site;
 
 pub use mistake::{Mistake, Mistakes};
 pub use reading::{Extreme, Reading};

@@ -1,0 +1,483 @@
+//! The cloth of a run: what it is, how it hangs, how it is tied.
+
+use super::Origin;
+use super::file::{File, unknown_kind};
+use super::keys::*;
+use super::layers::{Key, Layers, Missing, Reader, Sign};
+use super::reading::Reading;
+use super::run::RunReader;
+use crate::caution::Remark;
+use crate::fence::{Screen, Windows};
+use crate::screen;
+use crate::units::{Length, Measure, Quantity, System, Value};
+use toml::de::{DeTable, DeValue};
+
+impl<'t> File<'t> {
+    pub(super) fn screen_keys(&self, table: &'t DeTable<'t>, name: &str, reader: &mut Reader) {
+        reader.check_keys(
+            table,
+            SCREEN_KEYS,
+            name,
+            &[
+                (RUN_ONLY_KEYS, "to the run, above the screen's own table"),
+                (
+                    &[
+                        "ends",
+                        "line_post",
+                        "end_post",
+                        "corner_post",
+                        "gate_post",
+                        "chain_link",
+                        "top_rail",
+                        "mid_rail",
+                        "bottom_rail",
+                        "footing",
+                    ],
+                    "to the run, above the screen's own table",
+                ),
+            ],
+            &["iced"],
+        );
+    }
+}
+
+impl<'t> RunReader<'_, 't> {
+    /// The cloth: nothing wrong and nothing hung is `Some(None)`.
+    pub(super) fn screen(
+        &self,
+        fence_height: Option<Length>,
+        bays: Option<usize>,
+        reader: &mut Reader,
+        remarks: &mut Vec<Remark>,
+    ) -> Option<Option<ReadScreen>> {
+        let Some((value, origin)) = reader.find(&self.layers, "screen") else {
+            if self.has("screen") {
+                return None;
+            }
+            reader.note(&self.layers, "screen", "none".to_owned(), Origin::Default);
+            return Some(None);
+        };
+        let (layers, name) = match value.get_ref() {
+            DeValue::String(text) if text.trim().eq_ignore_ascii_case("none") => {
+                reader.note(&self.layers, "screen", "none".to_owned(), origin);
+                return Some(None);
+            }
+            DeValue::String(name) => {
+                let name = name.trim();
+                let Some((_, table, _)) = self.screens.iter().find(|(kind, ..)| kind == name) else {
+                    unknown_kind(
+                        "screen",
+                        name,
+                        self.screens.iter().map(|(name, ..)| name.as_str()),
+                        value.span(),
+                        reader,
+                    );
+                    return None;
+                };
+                (
+                    Layers {
+                        tables: vec![(table, Origin::Kind(name.to_owned()))],
+                        ..self.part("screen", value.span())
+                    },
+                    name.to_owned(),
+                )
+            }
+            DeValue::Table(table) => {
+                self.file.screen_keys(table, &format!("the screen of {}", self.layers.name), reader);
+                let name =
+                    table.get("like").and_then(|like| like.get_ref().as_str()).unwrap_or("own").to_owned();
+                (Layers { tables: vec![(table, origin)], ..self.part("screen", value.span()) }, name)
+            }
+            _ => {
+                reader.mistake(
+                    value.span(),
+                    "screen is a name, a table or \"none\"",
+                    "screen = { like = \"closed9\", bottom = \"1 ft\" }",
+                );
+                return None;
+            }
+        };
+        let layers = self.file.stack("screen", layers, self.screens, reader)?;
+        let known = |key: &str| layers.tables.iter().any(|(table, _)| table.contains_key(key));
+        let (cloth, solidity) = solidity_of(&layers, &name, reader, remarks);
+        let about_bottom = "the lower edge of the cloth above the ground";
+        let bottom = reader.quantity::<Length>(
+            &layers,
+            Key { sign: Sign::NotNegative, ..length("bottom", about_bottom, "\"1 ft\"") },
+            Missing::IsMistake,
+        );
+        let height = reader.quantity::<Length>(
+            &layers,
+            length("height", "height of the cloth as it hangs", "\"9 ft\""),
+            Missing::IsFine,
+        );
+        let top = reader.quantity::<Length>(
+            &layers,
+            length("top", "the top of the cloth above the ground", "\"10 ft\""),
+            Missing::IsFine,
+        );
+        let _ = reader.choice(
+            &layers,
+            "face",
+            &["inside", "outside"],
+            "the side of the fence the cloth hangs on",
+            Missing::IsFine,
+        );
+        let fastening = self.fastening(&layers, reader);
+        let windows = self.windows(&layers, reader);
+        let hung_on = self.hung_on(&layers, bays, reader);
+        let note = reader.text(&layers, "note", "a line of text", Missing::IsFine).map(|(text, _)| text);
+        self.file.from(&layers, reader);
+        let bottom = bottom?.low()?;
+        let top = match (height, top) {
+            (Some(height), None) => bottom + height.low()?,
+            (None, Some(top)) => top.low()?,
+            (None, None) => {
+                if !known("height") && !known("top") {
+                    reader.mistake(
+                        layers.place.clone(),
+                        format!("{} has no height: the height of the cloth as it hangs", layers.name),
+                        "add height = \"9 ft\" or top = \"10 ft\"",
+                    );
+                }
+                return None;
+            }
+            (Some(height), Some(top)) => {
+                let (height, top) = (height.low()?, top.low()?);
+                if (bottom + height - top).si().abs() > 1e-6 {
+                    reader.mistake(
+                        layers.place.clone(),
+                        format!("{}: bottom and height make another top than top says", layers.name),
+                        "give bottom with height, or bottom and top",
+                    );
+                    return None;
+                }
+                top
+            }
+        };
+        let place = |key: &str| {
+            layers
+                .tables
+                .iter()
+                .find_map(|(table, _)| table.get(key))
+                .map_or(layers.place.clone(), toml::Spanned::span)
+        };
+        let written = |length: Length| Value::new(length, Measure::Length).written(System::Us);
+        if top <= bottom {
+            reader.mistake(
+                place("top"),
+                format!(
+                    "the top of the cloth ({}) is not above its lower edge ({})",
+                    written(top),
+                    written(bottom)
+                ),
+                "",
+            );
+            return None;
+        }
+        if let Some(fence) = fence_height
+            && top > fence + Length::from_si(1e-9)
+        {
+            let key = if known("top") { "top" } else { "height" };
+            let at = layers.tables[0]
+                .0
+                .get(key)
+                .or_else(|| layers.tables[0].0.get("bottom"))
+                .map_or(layers.place.clone(), toml::Spanned::span);
+            reader.mistake(
+                at,
+                format!(
+                    "the cloth of {} reaches {}, above the fence of {}",
+                    self.layers.name,
+                    written(top),
+                    written(fence)
+                ),
+                format!("its top is {} at most", written(fence)),
+            );
+            return None;
+        }
+        let top = fence_height.map_or(top, |fence| if top > fence { fence } else { top });
+        let (first_bay, end_bay) = hung_on?;
+        let solidity = solidity?;
+        let screen = Screen {
+            name,
+            solidity: solidity.high().unwrap_or(1.0),
+            bottom,
+            top,
+            first_bay,
+            end_bay,
+            windows: windows?,
+        };
+        Some(Some(ReadScreen { screen, solidity, cloth, fastening, note }))
+    }
+
+    pub(super) fn fastening(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<String> {
+        let (value, origin) = reader.find(layers, "fastening")?;
+        let table = match value.get_ref() {
+            DeValue::Table(table) => table,
+            DeValue::String(text) if text.trim().eq_ignore_ascii_case("unknown") => {
+                reader.note(layers, "fastening", "unknown".to_owned(), origin);
+                return None;
+            }
+            _ => {
+                reader.mistake(value.span(), "fastening is a table or \"unknown\"", "{ kind = \"ties\", strength = \"50 lbf\", spacing = \"12 in\", rows = [\"top\", \"bottom\"] }");
+                return None;
+            }
+        };
+        reader.check_keys(table, FASTENING_KEYS, "fastening", &[], &[]);
+        let own = Layers { tables: vec![(table, origin)], ..self.part("fastening", value.span()) };
+        let kind = reader.choice(&own, "kind", &["ties", "lacing"], "ties or lacing", Missing::IsMistake);
+        let strength = Key {
+            key: "strength",
+            measure: Measure::Force,
+            about: "strength of one tie by its maker, or \"unknown\"",
+            example: "\"50 lbf\"",
+            sign: Sign::Positive,
+            open: true,
+        };
+        let _ = reader.quantity::<crate::units::Force>(&own, strength, Missing::IsFine);
+        let _ = reader.text(&own, "rope", "thickness and fibre of the rope", Missing::IsFine);
+        let spacing = reader.quantity::<Length>(
+            &own,
+            small("spacing", "from tie to tie", "\"12 in\"", true),
+            Missing::IsMistake,
+        );
+        let mut rows = Vec::new();
+        match table.get("rows").map(|rows| (rows.get_ref(), rows.span())) {
+            Some((DeValue::Array(list), _)) => {
+                for row in list {
+                    match row.get_ref().as_str() {
+                        Some(word) if ["top", "middle", "bottom", "sides"].contains(&word) => {
+                            if rows.contains(&word.to_owned()) {
+                                reader.mistake(
+                                    row.span(),
+                                    format!("the row \"{word}\" is named twice"),
+                                    "name it once",
+                                );
+                            }
+                            rows.push(word.to_owned());
+                        }
+                        _ => reader.mistake(
+                            row.span(),
+                            "rows are top, middle, bottom and sides",
+                            "rows = [\"top\", \"bottom\"]",
+                        ),
+                    }
+                }
+            }
+            Some((_, at)) => reader.mistake(at, "rows is a list", "rows = [\"top\", \"bottom\"]"),
+            None => reader.mistake(
+                value.span(),
+                format!("{} has no rows: along which edges it is tied", own.name),
+                "add rows = [\"top\", \"bottom\"]",
+            ),
+        }
+        let spacing = spacing?.low().map_or_else(
+            || "unknown spacing".to_owned(),
+            |spacing| Value::new(spacing, Measure::Small).written(System::Us),
+        );
+        Some(format!("{} every {spacing}, {}", ["ties", "lacing"][kind?], rows.join(", ")))
+    }
+
+    pub(super) fn windows(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<Option<Windows>> {
+        let Some((value, origin)) = reader.find(layers, "vents") else { return Some(None) };
+        let DeValue::Table(table) = value.get_ref() else {
+            reader.mistake(
+                value.span(),
+                "vents is a table",
+                "{ width = \"8 in\", height = \"5 in\", per_bay = 2 }",
+            );
+            return None;
+        };
+        reader.check_keys(table, VENT_KEYS, "vents", &[], &[]);
+        let own = Layers { tables: vec![(table, origin)], ..self.part("vents", value.span()) };
+        let width = reader.quantity::<Length>(
+            &own,
+            small("width", "across one window", "\"8 in\"", false),
+            Missing::IsMistake,
+        );
+        let height = reader.quantity::<Length>(
+            &own,
+            small("height", "height of one window", "\"5 in\"", false),
+            Missing::IsMistake,
+        );
+        let count = Key {
+            key: "per_bay",
+            measure: Measure::Ratio,
+            about: "how many in a bay",
+            example: "2",
+            sign: Sign::Positive,
+            open: false,
+        };
+        let per_bay = reader.quantity::<f64>(&own, count, Missing::IsMistake);
+        Some(Some(Windows { width: width?.low()?, height: height?.low()?, per_bay: per_bay?.low()? }))
+    }
+
+    pub(super) fn hung_on(
+        &self,
+        layers: &Layers<'t>,
+        bays: Option<usize>,
+        reader: &mut Reader,
+    ) -> Option<(usize, usize)> {
+        let Some((value, _)) = reader.find(layers, "bays") else { return bays.map(|bays| (0, bays)) };
+        let text = match value.get_ref() {
+            DeValue::String(text) => text.to_string(),
+            DeValue::Array(_) => {
+                reader.mistake(
+                    value.span(),
+                    format!("bays with a list stands in {} but belongs to the run", layers.name),
+                    "move it up, above the screen's own table",
+                );
+                return None;
+            }
+            _ => {
+                reader.mistake(
+                    value.span(),
+                    "bays of a screen says which bays it hangs on",
+                    "bays = \"2..11\"",
+                );
+                return None;
+            }
+        };
+        let (first, last) = text.split_once("..").unwrap_or((&text, &text));
+        let count = bays?;
+        match (first.trim().parse::<usize>(), last.trim().parse::<usize>()) {
+            (Ok(first), Ok(last)) if 1 <= first && first <= last && last <= count => Some((first - 1, last)),
+            _ => {
+                reader.mistake(
+                    value.span(),
+                    format!("bays \"{text}\" of the screen: {} has bays 1 to {count}", self.layers.name),
+                    "like \"2..11\"",
+                );
+                None
+            }
+        }
+    }
+}
+
+/// Cloth as it was read.
+pub(super) struct ReadScreen {
+    pub(super) screen: Screen,
+    pub(super) solidity: Reading<f64>,
+    pub(super) cloth: Option<String>,
+    pub(super) fastening: Option<String>,
+    pub(super) note: Option<String>,
+}
+
+/// What cloth it is, and its solidity: what is given, else by its density, else by the catalogue.
+pub(super) fn solidity_of(
+    layers: &Layers<'_>,
+    name: &str,
+    reader: &mut Reader,
+    remarks: &mut Vec<Remark>,
+) -> (Option<String>, Option<Reading<f64>>) {
+    let ratio = |key, about, example| Key {
+        key,
+        measure: Measure::Ratio,
+        about,
+        example,
+        sign: Sign::Positive,
+        open: true,
+    };
+    let has = |key: &str| layers.tables.iter().find_map(|(table, _)| table.get(key)).map(toml::Spanned::span);
+    let cloth = reader.text(layers, "cloth", "open mesh, closed mesh or solid", Missing::IsFine);
+    let entry = match &cloth {
+        None => None,
+        Some((text, at)) => {
+            let entry = screen::named(text);
+            if entry.is_none() && has("solidity").is_none() && has("density").is_none() {
+                let names: Vec<_> = screen::cloths().iter().map(|cloth| cloth.name.as_str()).collect();
+                let near = screen::nearest_name(text);
+                reader.mistake(
+                    at.clone(),
+                    format!("the catalogue has no cloth \"{text}\": {}", names.join(", ")),
+                    near.map_or_else(
+                        || "or give solidity = 0.95".to_owned(),
+                        |near| format!("perhaps \"{near}\", or give solidity = 0.95"),
+                    ),
+                );
+                return (None, None);
+            }
+            entry
+        }
+    };
+    let cloth = cloth.map(|(text, _)| text);
+    let told = if let Some(at) = has("solidity") {
+        let solidity = reader.quantity::<f64>(
+            layers,
+            ratio("solidity", "solid area over gross area, 0 to 1", "0.95"),
+            Missing::IsFine,
+        );
+        match solidity {
+            Some(Reading::Unknown) => Some((
+                Reading::Between(
+                    screen::cloths().iter().map(|cloth| cloth.solidity_low).fold(1.0, f64::min),
+                    1.0,
+                ),
+                at,
+            )),
+            Some(reading) => Some((reading, at)),
+            None => return (cloth, None),
+        }
+    } else if let Some(at) = has("density") {
+        let density = reader.quantity::<f64>(
+            layers,
+            ratio("density", "how much light the cloth stops", "\"95 %\""),
+            Missing::IsFine,
+        );
+        let colour = reader.text(
+            layers,
+            "colour",
+            "colour of the yarn: black and dark yarn stop light and wind alike",
+            Missing::IsMistake,
+        );
+        let (Some(density), Some((colour, _))) = (density, colour) else { return (cloth, None) };
+        let dark = ["black", "dark"].iter().any(|word| colour.to_lowercase().contains(word));
+        if dark {
+            remarks.push(Remark::DensityTaken { screen: name.to_owned() });
+            Some((density, at))
+        } else {
+            remarks.push(Remark::DensityOfLightYarn { screen: name.to_owned(), colour });
+            Some((Reading::Between(density.low().unwrap_or(0.7), 1.0), at))
+        }
+    } else if let Some(entry) = entry {
+        remarks.push(Remark::SolidityFromCatalogue { cloth: entry.name.clone(), known: entry.known.clone() });
+        let (low, high) = (entry.solidity_low, entry.solidity_high);
+        let reading = if low == high { Reading::Measured(high) } else { Reading::Between(low, high) };
+        reader.note(
+            layers,
+            "solidity",
+            if low == high { format!("{high}") } else { format!("{low} .. {high}") },
+            Origin::Kind(entry.name.clone()),
+        );
+        Some((reading, layers.place.clone()))
+    } else {
+        reader.mistake(
+            layers.place.clone(),
+            format!("{} has no cloth: which cloth it is, or how solid", layers.name),
+            "add cloth = \"closed mesh\" or solidity = 0.95",
+        );
+        None
+    };
+    let solidity = told.and_then(|(reading, at)| {
+        let (low, high) = (reading.low()?, reading.high()?);
+        if high > 1.0 {
+            reader.mistake(
+                at,
+                "solidity is solid area over gross area and lies between 0 and 1",
+                "like 0.95 or \"95 %\"",
+            );
+            return None;
+        }
+        if low < high && low < 0.30 {
+            reader.mistake(
+                at,
+                "a range of solidity cannot begin below 0.30, where load does not rise with it",
+                "give one value",
+            );
+            return None;
+        }
+        Some(reading)
+    });
+    (cloth, solidity)
+}

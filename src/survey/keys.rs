@@ -1,0 +1,96 @@
+//! The keys of a survey and what the messages say of them.
+
+use super::layers::{Key, Sign};
+use crate::units::Measure;
+
+pub(super) const TOP_KEYS: &[&str] =
+    &["survey", "units", "job", "site", "post", "screen", "footing", "all_runs", "run"];
+pub(super) const JOB_KEYS: &[&str] = &["title", "prepared_for", "measured_by", "date", "note"];
+pub(super) const SITE_KEYS: &[&str] =
+    &["wind_code", "wind_speed", "wind_speed_source", "risk_category", "soil", "note", "from"];
+pub(super) const POST_KEYS: &[&str] = &[
+    "girth",
+    "diameter",
+    "section",
+    "nominal_wall",
+    "measured_wall",
+    "seamless",
+    "yield",
+    "rust_at_grade",
+    "note",
+    "from",
+    "like",
+];
+pub(super) const POST_RESERVED: &[&str] = &["width", "modulus", "moment", "design", "condition"];
+pub(super) const SCREEN_KEYS: &[&str] = &[
+    "cloth",
+    "solidity",
+    "density",
+    "colour",
+    "height",
+    "bottom",
+    "top",
+    "face",
+    "fastening",
+    "vents",
+    "bays",
+    "note",
+    "from",
+    "like",
+];
+pub(super) const FASTENING_KEYS: &[&str] = &["kind", "strength", "rope", "spacing", "rows", "note", "from"];
+pub(super) const VENT_KEYS: &[&str] = &["width", "height", "per_bay", "note"];
+pub(super) const FOOTING_KEYS: &[&str] = &["shape", "width", "depth", "note", "from", "like"];
+pub(super) const RUN_ONLY_KEYS: &[&str] =
+    &["name", "court", "faces", "bays", "other_posts", "start", "finish"];
+pub(super) const RUN_KEYS: &[&str] = &[
+    "name",
+    "court",
+    "faces",
+    "bays",
+    "ends",
+    "start",
+    "finish",
+    "screen",
+    "other_posts",
+    "height",
+    "top_rail",
+    "mid_rail",
+    "bottom_rail",
+    "chain_link",
+    "footing",
+    "line_post",
+    "end_post",
+    "corner_post",
+    "gate_post",
+    "note",
+    "from",
+];
+pub(super) const RUN_RESERVED: &[&str] = &["base_above_ground", "brace", "guy", "condition"];
+pub(super) const FROM: &[&str] = &["tape", "caliper", "drawing", "told", "guess"];
+/// More bays than any fence has: a slip of the finger, not a run.
+pub(super) const MOST_BAYS: usize = 2000;
+
+pub(super) const HEIGHT: Key = Key {
+    key: "height",
+    measure: Measure::Length,
+    about: "from the ground to the top rail, with a tape",
+    example: "\"10 ft\"",
+    sign: Sign::Positive,
+    open: false,
+};
+pub(super) const SMALL: Key = Key {
+    key: "diameter",
+    measure: Measure::Small,
+    about: "outside diameter, with a caliper, or a tape round it divided by 3.1416",
+    example: "\"1.660 in\"",
+    sign: Sign::Positive,
+    open: false,
+};
+
+pub(super) const fn length(key: &'static str, about: &'static str, example: &'static str) -> Key {
+    Key { key, about, example, ..HEIGHT }
+}
+pub(super) const fn small(key: &'static str, about: &'static str, example: &'static str, open: bool) -> Key {
+    Key { key, about, example, open, ..SMALL }
+}

@@ -1,0 +1,583 @@
+//! One run of a survey.
+
+use super::corners::{COMPASS, compass};
+use super::file::{File, Kinds, unknown_kind};
+use super::keys::*;
+use super::layers::{Key, Layers, Missing, Reader};
+use super::reading::Reading;
+use super::{Open, Origin, RunSurvey};
+use crate::caution::Remark;
+use crate::fence::{Bay, End, Post, Rails, Role, Run};
+use crate::screen::{ChainLink, wire_of_gauge};
+use crate::units::{Length, Measure, Quantity, System, Value};
+use std::ops::Range;
+use toml::de::DeValue;
+
+/// One run, as it is read.
+pub(super) struct RunReader<'f, 't> {
+    pub(super) file: &'f File<'t>,
+    pub(super) layers: Layers<'t>,
+    pub(super) posts: &'f [String],
+    pub(super) screens: &'f Kinds<'t>,
+    pub(super) footings: &'f Kinds<'t>,
+}
+
+/// A run whose corners are not yet found.
+pub(super) struct Draft {
+    pub(super) survey: RunSurvey,
+    pub(super) start: DraftEnd,
+    pub(super) finish: DraftEnd,
+    pub(super) place: Range<usize>,
+}
+
+#[derive(Clone)]
+pub(super) enum DraftEnd {
+    Free,
+    Corner(Range<usize>),
+    Return(Length),
+}
+
+impl<'t> RunReader<'_, 't> {
+    pub(super) fn draft(self, name: &str, reader: &mut Reader, remarks: &mut Vec<Remark>) -> Option<Draft> {
+        let layers = &self.layers;
+        let court = reader
+            .text(layers, "court", "which court it belongs to", Missing::IsFine)
+            .map_or_else(String::new, |(text, _)| text);
+        let faces = self.faces(reader);
+        let height =
+            reader.quantity::<Length>(layers, HEIGHT, Missing::IsMistake).and_then(|reading| reading.low());
+        let chain_link = self.chain_link(reader);
+        let rails = Rails {
+            top: self.rail("top_rail", reader),
+            middle: self.rail("mid_rail", reader),
+            bottom: self.rail("bottom_rail", reader),
+        };
+        let footing = self.footing(reader);
+        let bays = self.bays(reader);
+        let line = self.post("line_post", "the kind of post between the ends", reader);
+        let end = self.post("end_post", "the kind of post at the ends and corners", reader);
+        let corner = if self.has("corner_post") {
+            self.post("corner_post", "the kind of post at corners", reader)
+        } else {
+            end
+        };
+        let gate = if self.has("gate_post") {
+            self.post("gate_post", "the kind of post beside gates", reader)
+        } else {
+            end
+        };
+        let start = self.end("start", reader);
+        let finish = self.end("finish", reader);
+        let others = self.others(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), reader);
+        let note = reader.text(layers, "note", "a line of text", Missing::IsFine);
+        self.file.from(layers, reader);
+        let screen = self.screen(height, bays.as_ref().map(Vec::len), reader, remarks);
+        let (height, bays, chain_link) = (height?, bays?, chain_link?);
+        let (line, end, corner, gate) = (line?, end?, corner?, gate?);
+        let (start, finish, screen, others) = (start?, finish?, screen?, others?);
+        let mut posts = vec![Length::default()];
+        for bay in &bays {
+            posts.push(*posts.last()? + bay.width);
+        }
+        let last = posts.len() - 1;
+        let role = |at: usize| {
+            let terminal =
+                |end: &DraftEnd| if matches!(end, DraftEnd::Free) { Role::End } else { Role::Corner };
+            match at {
+                0 => terminal(&start),
+                at if at == last => terminal(&finish),
+                at if bays[at - 1].gate || bays[at].gate => Role::Gate,
+                _ => Role::Line,
+            }
+        };
+        let posts = posts
+            .iter()
+            .enumerate()
+            .map(|(at, place)| {
+                let role = role(at);
+                let kind = match role {
+                    Role::Line => line,
+                    Role::End => end,
+                    Role::Corner => corner,
+                    Role::Gate => gate,
+                };
+                let kind =
+                    others.iter().find(|(number, _)| *number == at + 1).map_or(kind, |(_, kind)| *kind);
+                Post { at: *place, role, kind, shared_with: None }
+            })
+            .collect();
+        if bays.iter().any(|bay| bay.gate) {
+            remarks.push(Remark::Gate { run: name.to_owned() });
+        }
+        let mut notes = Vec::new();
+        if let Some((note, _)) = note {
+            notes.push((format!("run {name}"), note));
+        }
+        let (cloth, solidity, fastening, hung) =
+            match screen {
+                None => (None, None, None, None),
+                Some(read) => {
+                    if bays.iter().enumerate().any(|(at, bay)| {
+                        bay.gate && (read.screen.first_bay..read.screen.end_bay).contains(&at)
+                    }) {
+                        remarks.push(Remark::ClothOnGate { run: name.to_owned() });
+                    }
+                    notes.extend(read.note.map(|note| (format!("cloth of {name}"), note)));
+                    (
+                        read.cloth,
+                        Some(Open { key: format!("run.{name}.solidity"), reading: read.solidity }),
+                        read.fastening,
+                        Some(read.screen),
+                    )
+                }
+            };
+        let run = Run {
+            name: name.to_owned(),
+            height,
+            chain_link,
+            rails,
+            bays,
+            posts,
+            screen: hung,
+            start: End::Free,
+            finish: End::Free,
+        };
+        Some(Draft {
+            survey: RunSurvey { court, faces, run, solidity, cloth, notes, footing, fastening },
+            start,
+            finish,
+            place: self.layers.place.clone(),
+        })
+    }
+
+    pub(super) fn has(&self, key: &str) -> bool {
+        self.layers.tables.iter().any(|(table, _)| table.contains_key(key))
+    }
+
+    pub(super) fn faces(&self, reader: &mut Reader) -> Option<String> {
+        let (text, at) =
+            reader.text(&self.layers, "faces", "the compass side the fence looks out to", Missing::IsFine)?;
+        if compass(&text).is_some() {
+            return Some(text.to_lowercase());
+        }
+        reader.mistake(
+            at,
+            format!("faces \"{text}\" is no compass side"),
+            format!("one of {}", COMPASS.join(", ")),
+        );
+        None
+    }
+
+    pub(super) fn chain_link(&self, reader: &mut Reader) -> Option<Option<ChainLink>> {
+        const ABOUT: &str = "the steel mesh: clear between two parallel wires, and the wire's gauge or its thickness over the coating";
+        let Some((value, origin)) = reader.find(&self.layers, "chain_link") else {
+            if !self.has("chain_link") {
+                reader.mistake(
+                    self.layers.place.clone(),
+                    format!("{} has no chain_link: {ABOUT}", self.layers.name),
+                    "add chain_link = { mesh = \"1-3/4 in\", wire = \"9 gauge\" } or \"none\"",
+                );
+            }
+            return None;
+        };
+        let table = match value.get_ref() {
+            DeValue::String(text) if text.trim().eq_ignore_ascii_case("none") => {
+                reader.note(&self.layers, "chain_link", "none".to_owned(), origin);
+                return Some(None);
+            }
+            DeValue::Table(table) => table,
+            _ => {
+                reader.mistake(
+                    value.span(),
+                    format!("chain_link is a table or \"none\": {ABOUT}"),
+                    "{ mesh = \"1-3/4 in\", wire = \"9 gauge\" }",
+                );
+                return None;
+            }
+        };
+        reader.check_keys(table, &["mesh", "wire", "face", "note", "from"], "chain_link", &[], &[]);
+        let layers =
+            Layers { tables: vec![(table, origin)], deal: None, ..self.part("chain_link", value.span()) };
+        let _ = reader.choice(
+            &layers,
+            "face",
+            &["inside", "outside"],
+            "the side of the posts it hangs on",
+            Missing::IsFine,
+        );
+        let mesh = reader.quantity::<Length>(
+            &layers,
+            small("mesh", "clear between two parallel wires", "\"1-3/4 in\"", false),
+            Missing::IsMistake,
+        );
+        let wire = self.wire(&layers, reader);
+        Some(Some(ChainLink { mesh: mesh?.low()?, wire: wire? }))
+    }
+
+    pub(super) fn wire(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<Length> {
+        let (text, at) = reader.text(
+            layers,
+            "wire",
+            "its gauge, or its thickness over the coating",
+            Missing::IsMistake,
+        )?;
+        let lower = text.to_lowercase();
+        if let Some(gauge) = lower.strip_suffix("gauge").or_else(|| lower.strip_suffix("ga")) {
+            let found = crate::units::read_number(gauge.trim()).ok().and_then(wire_of_gauge);
+            if found.is_none() {
+                reader.mistake(
+                    at,
+                    format!("wire \"{text}\": gauges known are 6, 9, 11 and 11-1/2"),
+                    "measure it: \"0.148 in\"",
+                );
+            }
+            return found.map(|(wire, _)| wire);
+        }
+        match crate::units::read(&text, crate::units::Dimension::Length) {
+            Ok(si) if si > 0.0 => Some(Length::from_si(si)),
+            Ok(_) => {
+                reader.mistake(at, format!("wire is {text}: it must be above 0"), "");
+                None
+            }
+            Err(error) => {
+                reader.mistake(at, format!("wire: {error}"), "like \"9 gauge\" or \"0.148 in\"");
+                None
+            }
+        }
+    }
+
+    pub(super) fn rail(&self, key: &'static str, reader: &mut Reader) -> Option<Length> {
+        let Some((value, origin)) = reader.find(&self.layers, key) else {
+            if !self.has(key) {
+                reader.note(&self.layers, key, "none".to_owned(), Origin::Default);
+            }
+            return None;
+        };
+        match value.get_ref() {
+            DeValue::String(text) if text.trim().eq_ignore_ascii_case("none") => {
+                reader.note(&self.layers, key, "none".to_owned(), origin);
+                None
+            }
+            DeValue::Table(table) => {
+                reader.check_keys(
+                    table,
+                    &["diameter", "note", "from"],
+                    key,
+                    &[],
+                    &["wall", "nominal_wall", "yield", "splice"],
+                );
+                let layers =
+                    Layers { tables: vec![(table, origin)], deal: None, ..self.part(key, value.span()) };
+                reader.quantity::<Length>(&layers, SMALL, Missing::IsMistake)?.low()
+            }
+            _ => {
+                reader.mistake(
+                    value.span(),
+                    format!("{key} is {{ diameter = \"…\" }} or \"none\""),
+                    "{ diameter = \"1.660 in\" }",
+                );
+                None
+            }
+        }
+    }
+
+    pub(super) fn footing(&self, reader: &mut Reader) -> Option<String> {
+        let (value, origin) = reader.find(&self.layers, "footing")?;
+        let layers = match value.get_ref() {
+            DeValue::String(text) if text.trim().eq_ignore_ascii_case("unknown") => {
+                reader.note(&self.layers, "footing", "unknown".to_owned(), origin);
+                return None;
+            }
+            DeValue::String(name) => {
+                let Some((_, table, _)) =
+                    self.footings.iter().find(|(kind, ..)| kind.as_str() == name.trim())
+                else {
+                    unknown_kind(
+                        "footing",
+                        name.trim(),
+                        self.footings.iter().map(|(name, ..)| name.as_str()),
+                        value.span(),
+                        reader,
+                    );
+                    return None;
+                };
+                Layers {
+                    tables: vec![(table, Origin::Kind(name.to_string()))],
+                    deal: None,
+                    ..self.part("footing", value.span())
+                }
+            }
+            DeValue::Table(table) => {
+                reader.check_keys(table, FOOTING_KEYS, "footing", &[], &[]);
+                Layers { tables: vec![(table, origin)], deal: None, ..self.part("footing", value.span()) }
+            }
+            _ => {
+                reader.mistake(value.span(), "footing is { shape = \"round\", width = \"12 in\", depth = \"42 in\" }, a name or \"unknown\"", "");
+                return None;
+            }
+        };
+        let layers = self.file.stack("footing", layers, self.footings, reader)?;
+        let shape =
+            reader.choice(&layers, "shape", &["round", "square"], "round or square", Missing::IsMistake);
+        let width = reader.quantity::<Length>(
+            &layers,
+            small("width", "across the concrete", "\"12 in\"", true),
+            Missing::IsMistake,
+        );
+        let depth = reader.quantity::<Length>(
+            &layers,
+            small("depth", "from the ground to the bottom of the concrete", "\"42 in\"", true),
+            Missing::IsMistake,
+        );
+        let (shape, width, depth) = (shape?, width?, depth?);
+        let one = |reading: Reading<Length>| {
+            reading.low().map_or_else(
+                || "unknown".to_owned(),
+                |length| Value::new(length, Measure::Small).written(System::Us),
+            )
+        };
+        Some(format!("{} {} wide, {} deep", ["round", "square"][shape], one(width), one(depth)))
+    }
+
+    pub(super) fn part(&self, key: &str, place: Range<usize>) -> Layers<'t> {
+        Layers {
+            name: format!("{key} of {}", self.layers.name),
+            path: format!("{}.{key}", self.layers.path),
+            place,
+            tables: vec![(self.file.empty, Origin::Here)],
+            deal: None,
+        }
+    }
+
+    pub(super) fn bays(&self, reader: &mut Reader) -> Option<Vec<Bay>> {
+        const ABOUT: &str = "bay by bay from the left, centre to centre of the posts";
+        let Some((value, origin)) = reader.find(&self.layers, "bays") else {
+            if !self.has("bays") {
+                reader.mistake(
+                    self.layers.place.clone(),
+                    format!("{} has no bays: {ABOUT}", self.layers.name),
+                    "add bays = [\"9 ft 8 in\", \"14 x 10 ft\"]",
+                );
+            }
+            return None;
+        };
+        let DeValue::Array(list) = value.get_ref() else {
+            reader.mistake(
+                value.span(),
+                format!("bays is a list: {ABOUT}"),
+                "bays = [\"9 ft 8 in\", \"14 x 10 ft\"]",
+            );
+            return None;
+        };
+        let (mut bays, mut fine, mut written) = (Vec::new(), true, Vec::new());
+        for item in list {
+            let DeValue::String(text) = item.get_ref() else {
+                reader.mistake(
+                    item.span(),
+                    format!("a bay needs its unit: {ABOUT}"),
+                    "like \"10 ft\" or \"14 x 10 ft\"",
+                );
+                fine = false;
+                continue;
+            };
+            written.push(text.to_string());
+            let (count, rest) = counted(text);
+            let (gate, width) = rest.strip_prefix("gate").map_or((false, rest), |width| (true, width.trim()));
+            let key = length("bays", ABOUT, "\"10 ft\"");
+            let Some(width) = reader.width(width, key, &item.span()) else {
+                fine = false;
+                continue;
+            };
+            match count {
+                Some(count) if (1..=MOST_BAYS).contains(&count) && bays.len() + count <= MOST_BAYS => {
+                    bays.extend(std::iter::repeat_n(Bay { width, gate }, count));
+                }
+                _ => {
+                    reader.mistake(
+                        item.span(),
+                        format!("a run has from 1 to {MOST_BAYS} bays"),
+                        "like \"14 x 10 ft\"",
+                    );
+                    fine = false;
+                }
+            }
+        }
+        if list.is_empty() {
+            reader.mistake(value.span(), format!("{} has no bay", self.layers.name), "like [\"10 ft\"]");
+            fine = false;
+        }
+        reader.note(&self.layers, "bays", written.join(", "), origin);
+        fine.then_some(bays)
+    }
+
+    pub(super) fn post(&self, key: &'static str, about: &str, reader: &mut Reader) -> Option<usize> {
+        if !self.has(key) && self.posts.len() == 1 {
+            reader.note(&self.layers, key, self.posts[0].clone(), Origin::Default);
+            return Some(0);
+        }
+        if self.posts.is_empty() {
+            // That there are no kinds was told already.
+            return None;
+        }
+        let (name, at) = reader.text(&self.layers, key, about, Missing::IsMistake)?;
+        let found = self.posts.iter().position(|post| *post == name);
+        if found.is_none() {
+            unknown_kind("post", &name, self.posts.iter().map(String::as_str), at, reader);
+        }
+        found
+    }
+
+    pub(super) fn end(&self, key: &'static str, reader: &mut Reader) -> Option<DraftEnd> {
+        const ABOUT: &str = "\"corner\" where the fence turns into another run, \"free\" where it stops, or { return = \"60 ft\" }";
+        let own = self.layers.tables.iter().any(|(table, _)| table.contains_key(key));
+        let key = if own { key } else { "ends" };
+        let Some((value, origin)) = reader.find(&self.layers, key) else {
+            if !self.has("ends") {
+                reader.mistake(
+                    self.layers.place.clone(),
+                    format!("{} has no ends: {ABOUT}", self.layers.name),
+                    "add ends = \"free\"",
+                );
+            }
+            return None;
+        };
+        match value.get_ref() {
+            DeValue::String(text) => {
+                reader.note(&self.layers, key, text.to_string(), origin);
+                match text.trim() {
+                    "free" => Some(DraftEnd::Free),
+                    "corner" => Some(DraftEnd::Corner(value.span())),
+                    other => {
+                        reader.mistake(
+                            value.span(),
+                            format!("{key} \"{other}\" is neither \"corner\" nor \"free\""),
+                            ABOUT,
+                        );
+                        None
+                    }
+                }
+            }
+            DeValue::Table(table) => {
+                reader.check_keys(table, &["return", "note"], key, &[], &[]);
+                let layers =
+                    Layers { tables: vec![(table, origin)], deal: None, ..self.part(key, value.span()) };
+                let about = "how long the cloth goes on round the corner, at least as high as here";
+                reader
+                    .quantity::<Length>(&layers, length("return", about, "\"60 ft\""), Missing::IsMistake)?
+                    .low()
+                    .map(DraftEnd::Return)
+            }
+            _ => {
+                reader.mistake(value.span(), format!("{key} is {ABOUT}"), "");
+                None
+            }
+        }
+    }
+
+    /// Posts that differ: number and kind.
+    pub(super) fn others(
+        &self,
+        posts: usize,
+        counted: bool,
+        reader: &mut Reader,
+    ) -> Option<Vec<(usize, usize)>> {
+        const WRITE: &str = "other_posts = [{ numbers = [4, 9], post = \"newer\" }]";
+        let Some((value, origin)) = reader.find(&self.layers, "other_posts") else {
+            return if self.has("other_posts") { None } else { Some(Vec::new()) };
+        };
+        let DeValue::Array(list) = value.get_ref() else {
+            reader.mistake(value.span(), "other_posts is a list of tables", WRITE);
+            return None;
+        };
+        let (mut others, mut fine) = (Vec::new(), true);
+        for item in list {
+            let DeValue::Table(table) = item.get_ref() else {
+                reader.mistake(item.span(), "other_posts is a list of tables", WRITE);
+                fine = false;
+                continue;
+            };
+            reader.check_keys(table, &["numbers", "post", "note"], "other_posts", &[], &[]);
+            let layers = Layers {
+                tables: vec![(table, origin.clone())],
+                deal: None,
+                ..self.part("other_posts", item.span())
+            };
+            let kind = self.kind_of(&layers, reader);
+            let Some(DeValue::Array(numbers)) = table.get("numbers").map(toml::Spanned::get_ref) else {
+                reader.mistake(
+                    item.span(),
+                    "other_posts has no numbers: post 1 is the leftmost, seen from inside",
+                    WRITE,
+                );
+                fine = false;
+                continue;
+            };
+            for number in numbers {
+                let at = match number.get_ref() {
+                    DeValue::Integer(at) => at.to_string().parse::<usize>().ok(),
+                    _ => None,
+                };
+                match at {
+                    Some(at) if at >= 1 && (at <= posts || !counted) => {
+                        others.extend(kind.map(|kind| (at, kind)))
+                    }
+                    _ => {
+                        let posts = if counted {
+                            format!("has posts 1 to {posts}")
+                        } else {
+                            "counts posts from 1".to_owned()
+                        };
+                        reader.mistake(
+                            number.span(),
+                            format!("{} {posts}, seen from inside", self.layers.name),
+                            "",
+                        );
+                        fine = false;
+                    }
+                }
+            }
+            fine &= kind.is_some();
+        }
+        fine.then_some(others)
+    }
+
+    pub(super) fn kind_of(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<usize> {
+        let (name, at) = reader.text(layers, "post", "the kind of these posts", Missing::IsMistake)?;
+        let found = self.posts.iter().position(|post| *post == name);
+        if found.is_none() {
+            unknown_kind("post", &name, self.posts.iter().map(String::as_str), at, reader);
+        }
+        found
+    }
+}
+
+/// "14 x 10 ft" is 14 of "10 ft"; without a count it is one.
+pub(super) fn counted(text: &str) -> (Option<usize>, &str) {
+    let text = text.trim();
+    let split = text.split_once(['x', '×', 'X']);
+    match split {
+        Some((count, rest))
+            if count.trim().chars().all(|c| c.is_ascii_digit()) && !count.trim().is_empty() =>
+        {
+            (count.trim().parse().ok(), rest.trim())
+        }
+        _ => (Some(1), text),
+    }
+}
+
+impl Reader {
+    /// A width from its text.
+    pub(super) fn width(&mut self, text: &str, key: Key, at: &Range<usize>) -> Option<Length> {
+        match crate::units::read(text, key.measure.dimension()) {
+            Ok(si) if si > 0.0 => Some(Length::from_si(si)),
+            Ok(_) => {
+                self.mistake(at.clone(), format!("a bay is {text}: it must be above 0"), "");
+                None
+            }
+            Err(error) => {
+                self.mistake(at.clone(), format!("a bay: {error}"), format!("like {}", key.example));
+                None
+            }
+        }
+    }
+}

@@ -1,0 +1,204 @@
+//! The site of a survey.
+
+use super::file::File;
+use super::keys::*;
+use super::layers::{Key, Layers, Missing, Node, Reader, Sign};
+use super::reading::Reading;
+use super::{Open, Origin, SiteReading, SiteSurvey};
+use crate::units::{Length, Measure, Quantity, System, Velocity};
+use crate::wind::{Code, KeyKind};
+use toml::de::DeValue;
+
+impl<'t> File<'t> {
+    pub(super) fn site(&self, reader: &mut Reader) -> Option<SiteSurvey> {
+        let (table, span) = if self.top.contains_key("site") {
+            self.table("site", reader)?
+        } else {
+            reader.mistake(
+                0..0,
+                "the survey has no [site]: the wind code, the wind speed and what lies upwind",
+                "add [site] with wind_code, wind_speed and exposure",
+            );
+            return None;
+        };
+        let layers = self.layers(table, "[site]", "site", span.clone());
+        let codes: Vec<&str> = Code::ALL.iter().map(|code| code.key()).collect();
+        let code = reader
+            .text(&layers, "wind_code", "the wind code in force, such as asce7-16", Missing::IsMistake)
+            .and_then(|(name, at)| match Code::named(&name) {
+                Ok(code) => Some(code),
+                Err(near) => {
+                    let write = near.map_or_else(
+                        || format!("known are {}", codes.join(", ")),
+                        |near| format!("perhaps \"{near}\""),
+                    );
+                    reader.mistake(
+                        at,
+                        format!("wind_code \"{name}\" is none of {}", codes.join(", ")),
+                        write,
+                    );
+                    None
+                }
+            });
+        // Without a code its keys cannot be told apart from slips: every code's keys pass.
+        let own: Vec<&str> = match code {
+            Some(code) => code.site_keys().iter().map(|key| key.key).collect(),
+            None => Code::ALL.iter().flat_map(|code| code.site_keys()).map(|key| key.key).collect(),
+        };
+        let known: Vec<&str> = SITE_KEYS.iter().copied().chain(own).collect();
+        let above = (&["survey", "units"][..], "at the top of the file, above the first [table]");
+        reader.check_keys(table, &known, "[site]", &[above], &["also", "hill", "design"]);
+        let wind_speed = reader.quantity::<Velocity>(
+            &layers,
+            Key {
+                key: "wind_speed",
+                measure: Measure::Speed,
+                about: "the design wind speed of the code, from the building department, or \"unknown\"",
+                example: "\"115 mph\"",
+                sign: Sign::Positive,
+                open: true,
+            },
+            Missing::IsMistake,
+        );
+        let text = |reader: &mut Reader, key| {
+            reader.text(&layers, key, "a line of text", Missing::IsFine).map(|(text, _)| text)
+        };
+        let wind_speed_source = text(reader, "wind_speed_source");
+        let risk_category = text(reader, "risk_category");
+        let note = text(reader, "note");
+        self.from(&layers, reader);
+        let soil = self.soil(&layers, reader);
+        let code = code?;
+        let mut values = Vec::new();
+        for key in code.site_keys() {
+            values.push(Open {
+                key: format!("site.{}", key.key),
+                reading: self.site_value(&layers, key, reader)?,
+            });
+        }
+        Some(SiteSurvey {
+            code,
+            wind_speed: Open { key: "site.wind_speed".to_owned(), reading: wind_speed? },
+            wind_speed_source,
+            risk_category,
+            values,
+            soil,
+            note,
+        })
+    }
+
+    pub(super) fn site_value(
+        &self,
+        layers: &Layers<'t>,
+        key: &crate::wind::SiteKey,
+        reader: &mut Reader,
+    ) -> Option<Reading<SiteReading>> {
+        match key.kind {
+            KeyKind::Choice(choices) => {
+                let words: Vec<&str> = choices.iter().map(|(word, _)| *word).collect();
+                let (text, at) = reader.text(layers, key.key, key.about, Missing::IsMistake)?;
+                if text.eq_ignore_ascii_case("unknown") {
+                    return Some(Reading::Unknown);
+                }
+                let mut found = Vec::new();
+                for part in text.split(" or ") {
+                    match words.iter().position(|word| word.eq_ignore_ascii_case(part.trim())) {
+                        Some(choice) => found.push(choice),
+                        None => {
+                            reader.mistake(
+                                at,
+                                format!("{} \"{text}\" is none of {}", key.key, words.join(", ")),
+                                key.about,
+                            );
+                            return None;
+                        }
+                    }
+                }
+                let (low, high) = (*found.iter().min()?, *found.iter().max()?);
+                Some(if low == high {
+                    Reading::Measured(SiteReading::Choice(low))
+                } else {
+                    Reading::Between(SiteReading::Choice(low), SiteReading::Choice(high))
+                })
+            }
+            KeyKind::Quantity(measure, default) => {
+                let what = Key {
+                    key: key.key,
+                    measure,
+                    about: key.about,
+                    example: if measure == Measure::Ratio { "1.0" } else { "\"340 ft\"" },
+                    sign: Sign::Any,
+                    open: true,
+                };
+                let Some((value, origin)) = reader.find(layers, key.key) else {
+                    let default = default?;
+                    reader.note(layers, key.key, default.written(System::Us), Origin::Default);
+                    return Some(Reading::Measured(SiteReading::Quantity(default.si)));
+                };
+                let reading = quantity_in_si(reader, layers, value, origin, what)?;
+                if let (Some((least, greatest)), Some(low), Some(high)) =
+                    (key.range, reading.low(), reading.high())
+                    && !(least <= low && high <= greatest)
+                {
+                    let written = |si| measure.write(si, System::Us);
+                    reader.mistake(
+                        value.span(),
+                        format!("{} must lie between {} and {}", key.key, written(least), written(greatest)),
+                        key.about,
+                    );
+                    return None;
+                }
+                Some(reading.map(SiteReading::Quantity))
+            }
+        }
+    }
+
+    pub(super) fn soil(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<String> {
+        let (value, origin) = reader.find(layers, "soil")?;
+        match value.get_ref() {
+            DeValue::String(text) => {
+                reader.note(layers, "soil", text.to_string(), origin);
+                Some(text.to_string())
+            }
+            DeValue::Table(table) => {
+                reader.check_keys(table, &["lateral_bearing", "class", "note", "from"], "soil", &[], &[]);
+                let soil = self.layers(table, "soil", "site.soil", value.span());
+                let bearing = Key {
+                    key: "lateral_bearing",
+                    measure: Measure::PressurePerDepth,
+                    about: "lateral bearing of the soil for each depth, from the code's table or a report",
+                    example: "\"150 psf/ft\"",
+                    sign: Sign::Positive,
+                    open: true,
+                };
+                let _ = reader.quantity::<crate::units::PressurePerDepth>(&soil, bearing, Missing::IsFine);
+                reader
+                    .find(&soil, "lateral_bearing")
+                    .or_else(|| reader.find(&soil, "class"))
+                    .and_then(|(value, _)| value.get_ref().as_str().map(str::to_owned))
+            }
+            _ => {
+                reader.mistake(
+                    value.span(),
+                    "soil is { lateral_bearing = \"…\" }, { class = \"…\" } or \"unknown\"",
+                    "",
+                );
+                None
+            }
+        }
+    }
+}
+
+pub(super) fn quantity_in_si(
+    reader: &mut Reader,
+    layers: &Layers<'_>,
+    value: Node<'_>,
+    origin: Origin,
+    key: Key,
+) -> Option<Reading<f64>> {
+    if key.measure.dimension() == crate::units::Dimension::Ratio {
+        reader.quantity_of::<f64>(layers, value, origin, key)
+    } else {
+        reader.quantity_of::<Length>(layers, value, origin, key).map(|reading| reading.map(Length::si))
+    }
+}
