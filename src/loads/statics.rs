@@ -2,7 +2,7 @@
 
 use crate::rule;
 use crate::source::STATICS;
-use crate::units::{Force, Length, LineLoad, Moment, Pressure};
+use crate::units::{Area, Force, Length, LineLoad, Moment, Pressure};
 use crate::workings::Listed;
 
 rule! {
@@ -99,6 +99,16 @@ rule! {
     load "w": LineLoad = pressure * coefficient * (solidity * bay + diameter)
 }
 
+rule! {
+    /// Force of an even pressure on an area, as sign sheets reckon it.
+    AreaForce, "loads/area-force", STATICS.at("pressure times area");
+    /// net pressure on the area
+    pressure: Pressure = "p";
+    /// area
+    area: Area as LargeArea = "A";
+    force "F": Force = pressure * area
+}
+
 /// The rules of this module by name.
 pub const RULES: &[Listed] = &[
     Listed::of::<ClothLoad>(),
@@ -109,4 +119,5 @@ pub const RULES: &[Listed] = &[
     Listed::of::<BaseMoment>(),
     Listed::of::<CantileverMoment>(),
     Listed::of::<MeshAndPostLoad>(),
+    Listed::of::<AreaForce>(),
 ];

@@ -32,6 +32,7 @@ pub const ELASTIC_MODULUS: Pressure = ksi(29_000.0);
 
 const RESISTANCE: Stated<f64> =
     Stated { value: 0.90, because: "AISC 360-16 F1: resistance factor in bending" };
+const SAFETY: Stated<f64> = Stated { value: 1.67, because: "AISC 360-16 F1: safety factor in bending" };
 const SHEAR_RESISTANCE: Stated<f64> =
     Stated { value: 0.90, because: "AISC 360-16 G1: resistance factor in shear" };
 
@@ -112,6 +113,30 @@ rule! {
     moment "M_n/Ω": Moment = nominal / safety
 }
 rule! {
+    /// Bending strength by yielding with its resistance factor, and beside it the moment allowed.
+    YieldingInBothFormats, "aisc360-16/f8-1-both-formats", DOCUMENT.at("F1 and F8, Eq. F8-1");
+    /// yield strength
+    yield_strength: Pressure as Stress = "F_y";
+    /// plastic section modulus
+    modulus: SectionModulus = "Z";
+    moment "φM_n": Moment
+}
+impl YieldingInBothFormats {
+    /// Works Eq. F8-1 and both formats of it.
+    ///
+    /// # Errors
+    /// None; the signature is that of every rule worked by hand.
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<Moment, OutOfRange> {
+        let Self { yield_strength, modulus } = self;
+        let nominal = Plastic { yield_strength, modulus }.work(ledger);
+        let safety = ledger.judge("Ω", SAFETY);
+        let _ = AllowableMoment { nominal, safety }.work(ledger);
+        let resistance = ledger.judge("φ", RESISTANCE);
+        let design = DesignMoment { resistance, nominal }.work(ledger);
+        Ok(self.keep(ledger, design))
+    }
+}
+rule! {
     /// Bending strength of a round tube: yielding where compact, the least of the equations where they meet.
     TubeMoment, "aisc360-16/tube-moment", DOCUMENT.at("F8");
     /// outside diameter
@@ -184,6 +209,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<TubeMoment>(),
     Listed::of::<DesignMoment>(),
     Listed::of::<AllowableMoment>(),
+    Listed::of::<YieldingInBothFormats>(),
     Listed::of::<ShearStress>(),
     Listed::of::<Shear>(),
     Listed::of::<DesignShear>(),

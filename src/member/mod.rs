@@ -6,5 +6,5 @@ mod tube;
 
 pub use tube::{
     ElasticModulus, GirthDiameter, InnerDiameter, MemberError, PlasticModulus, RULES, RadiusOfGyration,
-    RoundTube, RustedDiameter, RustedWall, SecondMomentOfArea, SectionArea, TubeSizes,
+    RoundTube, RustedDiameter, RustedWall, SecondMomentOfArea, SectionArea, TubeSection, TubeSizes,
 };

@@ -1,14 +1,15 @@
 //! Round tube: from girth to diameter, rust, and section properties.
 
 use crate::rule;
-use crate::source::{Document, STATICS, Seen};
+use crate::source::{Clause, Document, STATICS, Seen};
 use crate::units::{Area, Length, Measure, Powers, Quantity, SecondMoment, SectionModulus, System, Value};
-use crate::workings::{Ledger, Listed};
+use crate::workings::{Ledger, Listed, OutOfRange, within};
 use std::f64::consts::PI;
 use std::fmt;
 
 static GEOMETRY: Document =
     Document { short: "geometry", title: "Geometry of the circle and the round tube", seen: Seen::FirstHand };
+const ROUND_TUBE: Clause = GEOMETRY.at("round tube");
 
 rule! {
     /// Diameter from a tape round the post.
@@ -90,6 +91,35 @@ rule! {
     radius "r": Length as Small = (diameter.squared() + inner.squared()).sqrt() / 4.0
 }
 
+rule! {
+    /// Every section property of a round tube from its diameter and wall, the plastic modulus last.
+    TubeSection, "section/round-tube", ROUND_TUBE;
+    /// outside diameter
+    diameter: Length as Small = "D";
+    /// wall
+    wall: Length as Small = "t";
+    modulus "Z": SectionModulus
+}
+impl TubeSection {
+    /// Works area, second moment, elastic modulus, radius of gyration and plastic modulus in turn.
+    ///
+    /// # Errors
+    /// If the sizes are no tube: a wall not above 0 or thicker than the radius.
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<SectionModulus, OutOfRange> {
+        let Self { diameter, wall } = self;
+        let (least, greatest) = (Length::from_si(f64::MIN_POSITIVE), Length::from_si(f64::MAX));
+        within("diameter", ROUND_TUBE, diameter, least, greatest)?;
+        within("wall", ROUND_TUBE, wall, least, diameter / 2.0)?;
+        let inner = InnerDiameter { diameter, wall }.work(ledger);
+        let _ = SectionArea { diameter, inner }.work(ledger);
+        let _ = SecondMomentOfArea { diameter, inner }.work(ledger);
+        let _ = ElasticModulus { diameter, inner }.work(ledger);
+        let _ = RadiusOfGyration { diameter, inner }.work(ledger);
+        let plastic = PlasticModulus { diameter, inner }.work(ledger);
+        Ok(self.keep(ledger, plastic))
+    }
+}
+
 /// The rules of this module by name.
 pub const RULES: &[Listed] = &[
     Listed::of::<GirthDiameter>(),
@@ -101,6 +131,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<ElasticModulus>(),
     Listed::of::<PlasticModulus>(),
     Listed::of::<RadiusOfGyration>(),
+    Listed::of::<TubeSection>(),
 ];
 
 /// Why a tube cannot be.
@@ -252,6 +283,17 @@ mod tests {
         assert!(matches!(tube(f64::NAN, 0.1), Err(MemberError::NotPositive { .. })));
         let rusted = tube(2.875, 0.2).unwrap().rusted(inches(0.2), &mut Blank);
         assert!(matches!(rusted, Err(MemberError::RustedThrough { .. })));
+    }
+
+    #[test]
+    fn the_section_rule_refuses_what_is_no_tube() {
+        let section = |d: f64, t: f64| TubeSection { diameter: inches(d), wall: inches(t) }.work(&mut Blank);
+        assert!(section(2.0, 1.0).is_ok());
+        for (diameter, wall) in
+            [(2.0, 1.01), (2.0, 0.0), (0.0, 0.0), (-4.0, -1.0), (2.0, -0.1), (f64::NAN, 0.1)]
+        {
+            assert!(section(diameter, wall).is_err(), "{diameter} x {wall}");
+        }
     }
 
     proptest! {
