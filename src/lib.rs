@@ -8,6 +8,7 @@ pub mod loads;
 pub mod member;
 pub mod numerics;
 pub mod report;
+pub mod rules;
 pub mod screen;
 pub mod source;
 pub mod survey;
