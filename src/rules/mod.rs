@@ -1,5 +1,15 @@
 //! Every rule by name, and the reference cases held against it.
 
+pub mod case;
+pub mod embedded;
+mod printed;
+pub mod verify;
+mod wrong;
+
+pub use case::Case;
+pub use printed::{Printed, PrintedError};
+pub use wrong::{CaseError, CaseMistake, Wrong};
+
 use crate::loads;
 use crate::member;
 use crate::rule;
@@ -146,6 +156,15 @@ mod tests {
             let (family, rest) = name.split_once('/').unwrap_or_else(|| panic!("{name} has no family"));
             assert!(!family.is_empty() && !rest.is_empty() && !rest.contains('/'), "{name}");
             seen.push(name);
+        }
+    }
+
+    #[test]
+    fn no_input_is_called_like_a_column_of_a_case_table() {
+        for card in all().map(|listed| listed.card) {
+            for field in card.given {
+                assert!(!case::OWN_COLUMNS.contains(&field.key), "{}: {}", card.name, field.key);
+            }
         }
     }
 
