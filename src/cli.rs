@@ -1,5 +1,7 @@
 //! The command: arguments, files, standard streams.
 
+mod verify;
+
 use crate::answers::{
     Check, CheckError, Comparison, HighestCloth, Variant, check, compare, highest_cloths, side_by_side,
     workings,
@@ -34,6 +36,27 @@ enum Command {
     Compare(CompareArguments),
     /// Draw the limit gusts of a survey as a chart in SVG, with the cloth and bare, or cloth by cloth.
     Charts(ChartArguments),
+    /// Hold the program against published examples: those built in, or case files and folders of your own.
+    ///
+    /// Exit: 0 all agree or differ as disputed; 1 one differs; 2 a file could not be read or worked.
+    Verify {
+        /// Case files or folders of them.
+        #[arg(value_name = "FILE or DIR")]
+        files: Vec<String>,
+    },
+    /// Work one published rule on given inputs and print its workings.
+    Rule {
+        /// Its name, as `fencegust rules` lists it.
+        name: String,
+        /// Inputs, such as height="10 ft".
+        #[arg(value_name = "KEY=VALUE", allow_hyphen_values = true)]
+        inputs: Vec<String>,
+        /// Results in SI units.
+        #[arg(long)]
+        si: bool,
+    },
+    /// List every rule with its inputs and its source.
+    Rules,
 }
 
 #[derive(clap::Args)]
@@ -116,6 +139,9 @@ pub fn main() -> ExitCode {
     let outcome = match arguments.command {
         Command::Check(arguments) => check_surveys(&arguments, &mut out),
         Command::Compare(arguments) => compare_surveys(&arguments, &mut out),
+        Command::Verify { files } => verify::verify(&files, &mut out),
+        Command::Rule { name, inputs, si } => verify::rule(&name, &inputs, si, &mut out),
+        Command::Rules => verify::rules(&mut out),
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
     };
     let code = match outcome.and_then(|code| out.flush().map(|()| code)) {
