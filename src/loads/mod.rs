@@ -91,8 +91,11 @@ pub fn run_loads(
     event: Event,
 ) -> Result<RunLoads, WindError> {
     let this = &fence.runs[run];
-    let mut loads =
-        RunLoads { cases: Vec::with_capacity(Case::ALL.len()), posts: Vec::new(), bays: Vec::new() };
+    let mut loads = RunLoads {
+        cases: Vec::with_capacity(Case::ALL.len()),
+        posts: Vec::with_capacity(this.posts.len()),
+        bays: Vec::with_capacity(this.bays.len()),
+    };
     let mut pieces = Pieces::new(fence, run, dress);
     for case in Case::ALL {
         if !pieces.lay(site, case, event, &mut Blank)? {
@@ -108,26 +111,28 @@ pub fn run_loads(
             about_start: Moment::from_si(0.0),
         };
         pieces.share_out(&mut one);
-        for post in 0..count {
-            let load =
-                PostLoad { shear: one.shears[post], moment: one.moments[post], case, place: pieces.place };
-            match loads.posts.get_mut(post) {
-                None => loads.posts.push(load),
-                Some(before) if load.moment.si().abs() > before.moment.si().abs() => *before = load,
-                Some(_) => {}
-            }
-        }
-        for bay in 0..this.bays.len() {
-            let load = pieces.bay(bay);
-            match loads.bays.get_mut(bay) {
-                None => loads.bays.push(load),
-                Some(before) if load.pressure.si().abs() > before.pressure.si().abs() => *before = load,
-                Some(_) => {}
-            }
-        }
+        let place = pieces.place;
+        let on_posts = one.shears.iter().zip(&one.moments);
+        let on_posts = on_posts.map(|(&shear, &moment)| PostLoad { shear, moment, case, place });
+        keep_larger(&mut loads.posts, on_posts, |load| load.moment.si().abs());
+        let on_bays = (0..this.bays.len()).map(|bay| pieces.bay(bay));
+        keep_larger(&mut loads.bays, on_bays, |load| load.pressure.si().abs());
         loads.cases.push(one);
     }
     Ok(loads)
+}
+
+/// Keeps the larger load at every place; of equal ones the earlier.
+fn keep_larger<T>(kept: &mut Vec<T>, found: impl Iterator<Item = T>, size: impl Fn(&T) -> f64) {
+    if kept.is_empty() {
+        kept.extend(found);
+        return;
+    }
+    for (before, load) in kept.iter_mut().zip(found) {
+        if size(&load) > size(before) {
+            *before = load;
+        }
+    }
 }
 
 /// Writes down how one post gets its load in one case.

@@ -66,7 +66,7 @@ impl<'a> Pieces<'a> {
             return_at_finish: fence.return_length(at, false),
         });
         let (ground, top, count) = (Length::from_si(0.0), run.height, run.bays.len());
-        let regions = match screen {
+        let regions: Vec<Region> = match screen {
             None => vec![Region { first: 0, end: count, low: ground, high: top }],
             Some(screen) => {
                 let (first, end) = (screen.first_bay, screen.end_bay);
@@ -81,6 +81,7 @@ impl<'a> Pieces<'a> {
                 .collect()
             }
         };
+        let faces = regions.iter().map(|region| region.end - region.first + 1).sum();
         Self {
             fence,
             run,
@@ -88,7 +89,7 @@ impl<'a> Pieces<'a> {
             panel,
             regions,
             pieces: Vec::with_capacity(4 * count),
-            points: Vec::new(),
+            points: Vec::with_capacity(faces),
             bays: vec![(Pressure::from_si(NOTHING), ""); count],
             case: Case::Square,
             place: "",
@@ -265,6 +266,7 @@ impl<'a> Pieces<'a> {
         }
     }
 
+    #[inline]
     fn shares(&self, piece: &Piece, ledger: &mut impl Ledger) -> [(usize, Force); 2] {
         [
             (piece.bay, self.share(piece, piece.bay, ledger)),
@@ -272,6 +274,7 @@ impl<'a> Pieces<'a> {
         ]
     }
 
+    #[inline]
     fn share(&self, piece: &Piece, post: usize, ledger: &mut impl Ledger) -> Force {
         let at = self.run.posts[post].at;
         let bay = self.run.posts[piece.bay + 1].at - self.run.posts[piece.bay].at;
