@@ -4,6 +4,7 @@
 mod cases;
 mod command;
 mod compare;
+mod five_checks;
 mod floors;
 mod mistakes;
 mod support;
