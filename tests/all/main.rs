@@ -7,5 +7,6 @@ mod compare;
 mod five_checks;
 mod floors;
 mod mistakes;
+mod monotony;
 mod support;
 mod vectors;
