@@ -6,6 +6,7 @@ mod command;
 mod compare;
 mod five_checks;
 mod floors;
+mod gap;
 mod mistakes;
 mod monotony;
 mod support;
