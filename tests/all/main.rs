@@ -1,6 +1,7 @@
 //! Every integration test, in one binary.
 #![allow(clippy::unwrap_used)]
 
+mod bare;
 mod cases;
 mod command;
 mod compare;
