@@ -3,7 +3,7 @@
 use super::tube::RoundTube;
 use crate::rule;
 use crate::source::{Clause, Document, Seen, Stated};
-use crate::units::{Area, Force, Length, Moment, Pressure, Pure, SectionModulus, ksi};
+use crate::units::{Area, Force, Length, Moment, Pressure, Pure, Quantity, SectionModulus, ksi};
 use crate::workings::{Ledger, Listed, OutOfRange, within};
 
 /// The document.
@@ -153,6 +153,9 @@ impl TubeMoment {
     /// # Errors
     /// If D/t is 0.45 E/F_y or more, or the sizes are no tube (told as D/t below 2).
     pub fn work(self, ledger: &mut impl Ledger) -> Result<Moment, OutOfRange> {
+        let above_nought = Length::from_si(f64::MIN_POSITIVE);
+        within("diameter", DOCUMENT.at("F8"), self.diameter, above_nought, Length::from_si(f64::MAX))?;
+        within("wall", DOCUMENT.at("F8"), self.wall, above_nought, Length::from_si(f64::MAX))?;
         let slenderness = (self.diameter / self.wall).pure();
         let limit = 0.45 * (ELASTIC_MODULUS / self.yield_strength).pure();
         within("D/t", DOCUMENT.at("F8"), slenderness, 2.0, limit)?;

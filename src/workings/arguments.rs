@@ -35,6 +35,8 @@ pub enum Mistake {
     },
     /// A value is outside the range of the source.
     OutOfRange(OutOfRange),
+    /// The inputs give no finite number for this result.
+    NoNumber(&'static str),
 }
 
 impl fmt::Display for Mistake {
@@ -50,6 +52,12 @@ impl fmt::Display for Mistake {
             Self::Unknown { key, nearest: None } => write!(f, "there is no input {key}"),
             Self::Twice { key } => write!(f, "{key} is given twice"),
             Self::OutOfRange(error) => error.fmt(f),
+            Self::NoNumber(key) => {
+                write!(
+                    f,
+                    "these inputs give no number for {key}: is one of them below 0, or 0 where it divides?"
+                )
+            }
         }
     }
 }
@@ -101,6 +109,9 @@ impl<'a> Arguments<'a> {
         for (key, _) in &self.given {
             if !self.asked.contains(key) {
                 let nearest = nearest(key, self.asked.iter().copied());
+                // A slip in a name is one mistake: the name it was meant for is not missing as well.
+                self.mistakes
+                    .retain(|told| !matches!(told, Mistake::Missing { key, .. } if nearest == Some(*key)));
                 self.mistakes.push(Mistake::Unknown { key: (*key).to_owned(), nearest });
             }
         }
@@ -116,4 +127,26 @@ pub(crate) fn nearest<'n>(written: &str, names: impl Iterator<Item = &'n str>) -
         .filter(|(likeness, _)| *likeness > 0.75)
         .max_by(|one, other| one.0.total_cmp(&other.0))
         .map(|(_, name)| name)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Length;
+
+    #[test]
+    fn a_slip_in_a_name_is_told_once_with_the_name_it_was_meant_for() {
+        let mut arguments = Arguments::new(vec![("hieght", "10 ft")]);
+        assert_eq!(arguments.take::<Length>("height", Measure::Length), None);
+        let told = arguments.close().unwrap_err();
+        assert_eq!(told, [Mistake::Unknown { key: "hieght".into(), nearest: Some("height") }]);
+    }
+
+    #[test]
+    fn every_mistake_in_the_inputs_is_told() {
+        let mut arguments = Arguments::new(vec![("a", "1 psf"), ("a", "2 ft"), ("z", "1")]);
+        let _ = arguments.take::<Length>("a", Measure::Length);
+        let _ = arguments.take::<Length>("bottom", Measure::Length);
+        assert_eq!(arguments.close().unwrap_err().len(), 4);
+    }
 }

@@ -144,8 +144,15 @@ impl Listed {
             work: |arguments, ledger| {
                 R::read(arguments)?
                     .try_work(ledger)
-                    .map(|result| Value::new(result, R::CARD.measure))
                     .map_err(|error| vec![Mistake::OutOfRange(error)])
+                    .and_then(|result| {
+                        let value = Value::new(result, R::CARD.measure);
+                        if value.si.is_finite() {
+                            Ok(value)
+                        } else {
+                            Err(vec![Mistake::NoNumber(R::CARD.key)])
+                        }
+                    })
             },
         }
     }
@@ -184,6 +191,9 @@ impl fmt::Display for OutOfRange {
             let (us, si) = (value.written(System::Us), value.written(System::Si));
             if us == si { us } else { format!("{us} ({si})") }
         };
+        if self.limit.si == f64::MIN_POSITIVE {
+            return write!(f, "{} is {}: it must be above 0 ({})", self.what, both(self.value), self.clause);
+        }
         let (side, end) = if self.above { ("above", "greatest") } else { ("below", "least") };
         write!(
             f,

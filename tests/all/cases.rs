@@ -458,3 +458,41 @@ fn every_mistake_is_told_at_once_in_the_order_of_the_file() {
     let line = |number: usize| format!("made-up.toml, line {number}");
     assert_eq!(lines, [line(3), line(5), line(8), line(14), line(17)]);
 }
+
+#[test]
+fn a_rule_asked_for_what_cannot_be_says_so_and_never_a_number_out_of_nothing() {
+    let asked = |arguments: &[&str]| {
+        let out = crate::support::run(arguments);
+        assert_eq!((out.code, out.text.as_str()), (2, ""), "{}", out.err);
+        assert!(!out.err.contains("panicked"), "{}", out.err);
+        out.err
+    };
+    let tube = "aisc360-16/tube-moment";
+    assert!(
+        asked(&["rule", tube, "diameter=-4 in", "wall=-1 in", "yield_strength=30 ksi"]).contains("above 0")
+    );
+    assert!(asked(&["rule", "asce7-16/openings-factor", "solidity=1.2"]).contains("no number"));
+    assert!(asked(&["rule", "verdict/limit-gust", "gust=100 mph", "ratio=-1"]).contains("no number"));
+    assert!(
+        asked(&["rule", "asce7-16/openings-factr", "solidity=1"])
+            .contains("perhaps asce7-16/openings-factor")
+    );
+    assert!(asked(&["rule", "asce7-16/openings-factor", "soldity=1"]).contains("the nearest is solidity"));
+    assert!(asked(&["rule", "asce7-16/openings-factor", "solidity=1 ft"]).contains("a plain number"));
+    assert!(asked(&["rule", "asce7-16/openings-factor", "1"]).contains("NAME=VALUE"));
+    let out = crate::support::run(&["rule", "asce7-16/openings-factor", "solidity=0.75"]);
+    assert!(out.code == 0 && out.text.contains("= 0.8750"), "{}", out.text);
+}
+
+#[test]
+fn the_command_verifies_its_own_cases_and_those_it_is_given() {
+    let own = crate::support::run(&["verify"]);
+    assert_eq!(own.code, 0, "{}", own.text);
+    let on_disk = crate::support::run(&["verify", "reference-cases"]);
+    assert_eq!(on_disk.code, 0);
+    let count = |text: &str| text.lines().find(|line| line.contains(" values of ")).map(str::to_owned);
+    assert_eq!(count(&own.text), count(&on_disk.text));
+    assert_eq!(crate::support::run(&["verify", "no-such-folder"]).code, 2);
+    let rules = crate::support::run(&["rules"]);
+    assert!(rules.text.contains("asce7-16/zone-coefficient") && rules.text.contains("B/s"));
+}
