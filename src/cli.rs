@@ -7,6 +7,7 @@ use crate::answers::{
     workings,
 };
 use crate::report::{self, Detail};
+use crate::rules::verify::status_table;
 use crate::survey::{Mistakes, Survey};
 use crate::units::{Dimension, Length, Quantity, Velocity, read};
 use clap::{Parser, Subcommand, ValueEnum};
@@ -43,6 +44,9 @@ enum Command {
         /// Case files or folders of them.
         #[arg(value_name = "FILE or DIR")]
         files: Vec<String>,
+        /// The cases built in, counted by rule in a table for a page.
+        #[arg(long, conflicts_with = "files")]
+        status: bool,
     },
     /// Work one published rule on given inputs and print its workings.
     Rule {
@@ -112,11 +116,14 @@ struct CompareArguments {
 #[derive(clap::Args)]
 struct ChartArguments {
     /// A survey; - is standard input.
-    #[arg(value_name = "SURVEY")]
-    survey: String,
+    #[arg(value_name = "SURVEY", required_unless_present = "cases")]
+    survey: Option<String>,
     /// A cloth of the catalogue, or none; may be given several times.
     #[arg(long, value_name = "CLOTH")]
     cloth: Vec<String>,
+    /// Our values over the printed ones of the reference cases instead.
+    #[arg(long, conflicts_with_all = ["survey", "cloth"])]
+    cases: bool,
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -139,7 +146,8 @@ pub fn main() -> ExitCode {
     let outcome = match arguments.command {
         Command::Check(arguments) => check_surveys(&arguments, &mut out),
         Command::Compare(arguments) => compare_surveys(&arguments, &mut out),
-        Command::Verify { files } => verify::verify(&files, &mut out),
+        Command::Verify { status: true, .. } => out.write_all(status_table().as_bytes()).map(|()| 0),
+        Command::Verify { files, .. } => verify::verify(&files, &mut out),
         Command::Rule { name, inputs, si } => verify::rule(&name, &inputs, si, &mut out),
         Command::Rules => verify::rules(&mut out),
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
@@ -342,8 +350,9 @@ fn write_or_tell(text: Result<String, String>, out: &mut impl Write) -> io::Resu
 }
 
 fn chart(arguments: &ChartArguments) -> Result<String, String> {
-    let name = shown(&arguments.survey);
-    let survey = survey_of(&arguments.survey)?;
+    let Some(survey) = &arguments.survey else { return verify::chart() };
+    let name = shown(survey);
+    let survey = survey_of(survey)?;
     let told = |error: &dyn std::fmt::Display| format!("{name}: {error}");
     if arguments.cloth.is_empty() {
         let checked = check(survey).map_err(|error| told(&error))?;

@@ -65,6 +65,13 @@ pub(super) fn verify(files: &[String], out: &mut impl Write) -> io::Result<u8> {
     Ok(if failed || !unread.is_empty() { FAILED } else { u8::from(differs) })
 }
 
+/// The chart of the reference cases built in.
+pub(super) fn chart() -> Result<String, String> {
+    let (cases, _) = read_all(CASES.iter().copied());
+    let (outcomes, _) = work_all(&cases);
+    report::ours_over_printed(&outcomes).map_err(|error| error.to_string())
+}
+
 /// Works one rule by name on inputs from the command line.
 pub(super) fn rule(name: &str, inputs: &[String], si: bool, out: &mut impl Write) -> io::Result<u8> {
     let listed = match named(name) {

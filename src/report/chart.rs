@@ -5,6 +5,7 @@
 
 use super::figures::{gust_figures, speed_unit};
 use crate::answers::{Check, Comparison};
+use crate::rules::verify::Outcome;
 use crate::survey::Reading;
 use crate::units::{Measure, Quantity, Velocity, trimmed};
 use plotters::prelude::*;
@@ -299,6 +300,90 @@ fn draw(groups: &[Group], check: &Check) -> Result<String, ChartError> {
         })
         .collect();
     Ok(framed(&svg, WIDTH, height, "Limit gusts by run and cloth", &desc.join(". ")))
+}
+
+/// The chart of our values over the printed ones, case by case: one stroke a value or cell, a ring where the page is
+/// disputed.
+///
+/// # Errors
+/// If the drawing library fails.
+pub fn ours_over_printed(outcomes: &[Outcome<'_>]) -> Result<String, ChartError> {
+    register_font();
+    let mut subjects: Vec<(&str, Vec<(f64, bool)>)> = Vec::new();
+    for outcome in outcomes {
+        let name = outcome.case.rule.card.name;
+        let family = name.split_once('/').map_or(name, |(family, _)| family);
+        let disputed = outcome.case.disputed.is_some();
+        let found = outcome.readings.iter().filter_map(|reading| Some((reading.quotient()?, disputed)));
+        match subjects.iter_mut().find(|(subject, _)| *subject == family) {
+            Some((_, values)) => values.extend(found),
+            None => subjects.push((family, found.collect())),
+        }
+    }
+    subjects.retain(|(_, values)| !values.is_empty());
+    subjects.sort_by_key(|(subject, _)| *subject);
+    let (low, high) = (0.97, 1.03);
+    let height = TOP + BAR * 2 * subjects.len() as i32 + BOTTOM;
+    let x = |quotient: f64| {
+        let share = ((quotient - low) / (high - low)).clamp(0.0, 1.0);
+        LEFT * SCALE + (f64::from((WIDTH - LEFT - RIGHT) * SCALE) * share).round() as i32
+    };
+    let mut svg = String::new();
+    let mut told_of = Vec::new();
+    {
+        let root = SVGBackend::with_string(&mut svg, ((WIDTH * SCALE) as u32, (height * SCALE) as u32))
+            .into_drawing_area();
+        root.fill(&WHITE).map_err(told)?;
+        let line = |points: Vec<(i32, i32)>, colour: RGBColor, width: i32| {
+            let style = ShapeStyle {
+                color: colour.to_rgba(),
+                filled: false,
+                stroke_width: (width * SCALE / 2) as u32,
+            };
+            PathElement::new(points, style)
+        };
+        let text =
+            |words: String, place: (i32, i32), style: TextStyle<'static>| Text::new(words, place, style);
+        let title = "Reference cases: our value over the printed one".to_owned();
+        root.draw(&text(title, (12 * SCALE, 18 * SCALE), text_style(15, INK, HPos::Left))).map_err(told)?;
+        let about = "One stroke a value or table cell, as far off as the last printed digit lets it be; a ring: the page \
+                     is disputed. Beyond the edges: at the edge.";
+        root.draw(&text(about.to_owned(), (12 * SCALE, 38 * SCALE), text_style(10, INK, HPos::Left)))
+            .map_err(told)?;
+        let (plot_top, plot_end) = (TOP * SCALE, (height - BOTTOM) * SCALE);
+        for tick in [0.97, 0.98, 0.99, 1.0, 1.01, 1.02, 1.03] {
+            let colour = if tick == 1.0 { INK } else { FAINT };
+            root.draw(&line(vec![(x(tick), plot_top), (x(tick), plot_end)], colour, 1)).map_err(told)?;
+            let place = (x(tick), plot_end + 12 * SCALE);
+            root.draw(&text(format!("{tick:.2}"), place, text_style(11, INK, HPos::Center))).map_err(told)?;
+        }
+        for (row, (subject, values)) in subjects.iter().enumerate() {
+            let middle = (TOP + BAR * 2 * row as i32 + BAR) * SCALE;
+            root.draw(&text(
+                (*subject).to_owned(),
+                ((LEFT - 8) * SCALE, middle),
+                text_style(12, INK, HPos::Right),
+            ))
+            .map_err(told)?;
+            let agreeing = values.iter().filter(|(_, disputed)| !disputed).count();
+            let label = format!("{agreeing} of {}", values.len());
+            let place = ((WIDTH - RIGHT + 10) * SCALE, middle);
+            root.draw(&text(label.clone(), place, text_style(11, INK, HPos::Left))).map_err(told)?;
+            told_of.push(format!("{subject}: {label} values agree"));
+            for (quotient, disputed) in values {
+                if *disputed {
+                    let style =
+                        ShapeStyle { color: RED.to_rgba(), filled: false, stroke_width: SCALE as u32 };
+                    root.draw(&Circle::new((x(*quotient), middle), 5 * SCALE, style)).map_err(told)?;
+                } else {
+                    let stroke = vec![(x(*quotient), middle - 8 * SCALE), (x(*quotient), middle + 8 * SCALE)];
+                    root.draw(&line(stroke, BLUE, 2)).map_err(told)?;
+                }
+            }
+        }
+        root.present().map_err(told)?;
+    }
+    Ok(framed(&svg, WIDTH, height, "Our values over printed ones", &told_of.join("; ")))
 }
 
 /// A step that makes between four and eight ticks.

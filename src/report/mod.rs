@@ -9,7 +9,7 @@ mod text;
 mod workings;
 
 pub use as_read::as_read;
-pub use chart::{ChartError, compared_limit_gusts, limit_gusts};
+pub use chart::{ChartError, compared_limit_gusts, limit_gusts, ours_over_printed};
 pub use compare::{compare_csv, compare_json, compare_text, highest_text, levers_text};
 pub use json::{check as json, list as json_list, value as json_value};
 pub use text::{Detail, check as text};

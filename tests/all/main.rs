@@ -10,5 +10,6 @@ mod floors;
 mod gap;
 mod mistakes;
 mod monotony;
+mod readme;
 mod support;
 mod vectors;
