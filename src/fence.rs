@@ -4,6 +4,7 @@
 
 use crate::member::aisc360_16::DesignWall;
 use crate::member::{GirthDiameter, MemberError, RoundTube, TubeSizes};
+use crate::numerics::{ROUNDING, on_bound};
 use crate::screen::{ChainLink, CombinedSolidity};
 use crate::units::{Area, Length, Pressure, Quantity};
 use crate::workings::Ledger;
@@ -275,10 +276,12 @@ impl Fence {
                 };
                 let touches =
                     if at_its_start { cloth.first_bay == 0 } else { cloth.end_bay == other.bays.len() };
-                let covers = cloth.bottom <= screen.bottom && cloth.top >= screen.top;
+                let short = ROUNDING * screen.top.si();
+                let covers =
+                    (cloth.bottom - screen.bottom).si() <= short && (screen.top - cloth.top).si() <= short;
                 let dense = other
                     .solidity(&mut crate::workings::Blank)
-                    .is_some_and(|solidity| solidity >= RETURN_SOLIDITY);
+                    .is_some_and(|solidity| on_bound(solidity, &[RETURN_SOLIDITY]) >= RETURN_SOLIDITY);
                 if touches && covers && dense { to - from } else { nothing }
             }
         }

@@ -29,6 +29,17 @@ pub fn bracket(axis: &[f64], value: f64) -> Result<(usize, f64), Outside> {
     Ok((at, (value - axis[at]) / (axis[at + 1] - axis[at])))
 }
 
+/// What sums and quotients of measures lose at most, as a share of the value.
+pub const ROUNDING: f64 = 1e-9;
+
+/// A value that is one of the bounds but for the rounding of sums and quotients, as that bound; any other as it is.
+///
+/// Thirty feet over six are 4.999…9 when both were feet once and are metres now, and yet they are five.
+#[must_use]
+pub fn on_bound(value: f64, bounds: &[f64]) -> f64 {
+    bounds.iter().copied().find(|bound| (value - bound).abs() <= ROUNDING * bound.abs()).unwrap_or(value)
+}
+
 /// Between two values, `share` of the way from the first to the second; exact at both ends.
 #[must_use]
 pub fn between(first: f64, second: f64, share: f64) -> f64 {
@@ -75,6 +86,17 @@ mod tests {
         assert!(linear(&axis, &values, 3.0001).is_err());
         assert!(linear(&axis, &values, -0.0001).is_err());
         assert!(linear(&axis, &values, f64::NAN).is_err());
+    }
+
+    #[test]
+    fn a_value_a_last_bit_off_a_bound_is_the_bound_and_any_other_is_itself() {
+        let bounds = [2.0, 5.0];
+        assert_eq!(on_bound(5.0 - f64::EPSILON * 4.0, &bounds), 5.0);
+        assert_eq!(on_bound(2.0 + f64::EPSILON * 2.0, &bounds), 2.0);
+        for value in [1.999_999, 2.000_001, 4.0, 0.0] {
+            assert_eq!(on_bound(value, &bounds), value);
+        }
+        assert!(on_bound(f64::NAN, &bounds).is_nan());
     }
 
     #[test]

@@ -6,7 +6,7 @@
 use super::{
     Case, Event, From, KeyKind, Level, Panel, Pressures, SiteKey, SiteValues, Strip, WindError, Zone,
 };
-use crate::numerics::{between, bilinear, bracket, linear};
+use crate::numerics::{between, bilinear, bracket, linear, on_bound};
 use crate::rule;
 use crate::source::{Clause, Document, Seen, Stated};
 use crate::units::{
@@ -228,10 +228,10 @@ impl ReturnFactor {
     /// If the length is below 0.
     pub fn work(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
         within("L_r/s", WALL, self.return_over_s, 0.0, f64::MAX)?;
-        let factor = if self.return_over_s < 0.3 {
+        let factor = if self.return_over_s < RETURN_FROM {
             1.0
         } else {
-            linear(&[0.3, 1.0, 2.0], &[0.90, 0.75, 0.60], self.return_over_s.min(2.0))
+            linear(&[RETURN_FROM, 1.0, 2.0], &[0.90, 0.75, 0.60], self.return_over_s.min(2.0))
                 .expect("held between 0.3 and 2")
         };
         Ok(self.keep(ledger, factor))
@@ -264,6 +264,8 @@ const ZONED: [[f64; 7]; 11] = [
 ];
 /// From this B/s on the figure stars the first zone: a return counts.
 const STARRED_FROM: f64 = 5.0;
+/// Nothing is given for a return shorter than this in multiples of s.
+const RETURN_FROM: f64 = 0.3;
 
 /// How zones are found that are not read straight off the figure.
 const ZONES_BETWEEN: &str = "ours where the figure is silent: between its columns the values are straight; a zone that \
@@ -593,11 +595,13 @@ impl Site {
         event: Event,
         ledger: &mut impl Ledger,
     ) -> Result<Option<Pressures>, WindError> {
+        let solidity = on_bound(panel.solidity, &[WALL_FROM, OPEN_BELOW]);
+        let panel = &Panel { solidity, ..*panel };
         if panel.solidity < WALL_FROM && case != Case::Open && case != Case::Least {
             return Ok(None);
         }
-        let (s_over_h, b_over_s) =
-            ((panel.height / panel.top()).pure(), (panel.length / panel.height).pure());
+        let s_over_h = (panel.height / panel.top()).pure();
+        let b_over_s = on_bound((panel.length / panel.height).pure(), &ZONED_B_OVER_S);
         let even = |pressure, resultant, place| {
             Ok(Some(Pressures { zones: vec![Zone::even(panel, pressure)], resultant, place }))
         };
@@ -716,7 +720,8 @@ impl Site {
             From::Finish => panel.return_at_finish,
         };
         let return_factor = if b_over_s >= STARRED_FROM && corner.si() > 0.0 {
-            ReturnFactor { return_over_s: (corner / panel.height).pure() }.work(ledger)?
+            let return_over_s = on_bound((corner / panel.height).pure(), &[RETURN_FROM]);
+            ReturnFactor { return_over_s }.work(ledger)?
         } else {
             1.0
         };

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod bare;
+mod bounds;
 mod cases;
 mod command;
 mod compare;
