@@ -68,6 +68,14 @@ pub enum Measure {
     PressurePerDepth,
     /// Pressure per speed squared.
     PressurePerSpeedSquared,
+    /// A time over which a wind is averaged.
+    Time,
+    /// A return period or a span of years, counted in years.
+    Years,
+    /// An angle.
+    Angle,
+    /// Air that passes a cloth under a test pressure, volume for each area and time.
+    AirPermeability,
 }
 
 impl Measure {
@@ -88,6 +96,10 @@ impl Measure {
             Self::PerLength => Dimension::PerLength,
             Self::PressurePerDepth => Dimension::PressurePerDepth,
             Self::PressurePerSpeedSquared => Dimension::PressurePerSpeedSquared,
+            Self::Time => Dimension::Time,
+            Self::Years => Dimension::Years,
+            Self::Angle => Dimension::Angle,
+            Self::AirPermeability => Dimension::AirPermeability,
         }
     }
 
@@ -132,6 +144,11 @@ impl Measure {
             (Self::PressurePerDepth, System::Si) => ("kPa/m", 2),
             (Self::PressurePerSpeedSquared, System::Us) => ("psf/mph²", 5),
             (Self::PressurePerSpeedSquared, System::Si) => ("Pa/(m/s)²", 4),
+            (Self::Time, _) => ("s", 2),
+            (Self::Years, _) => ("years", 2),
+            (Self::Angle, _) => ("°", 1),
+            (Self::AirPermeability, System::Us) => ("cfm/ft²", 0),
+            (Self::AirPermeability, System::Si) => ("L/(m² s)", 0),
         }
     }
 
@@ -151,9 +168,13 @@ impl Measure {
             Self::Ratio | Self::Coefficient => write::number(figure, decimals),
             Self::Percent => format!("{} %", write::trimmed(figure, decimals)),
             Self::Length if system == System::Us => write::feet_and_inches(figure),
-            Self::Length | Self::Small | Self::PerLength | Self::PressurePerSpeedSquared => {
-                format!("{} {symbol}", write::trimmed(figure, decimals))
-            }
+            Self::Length
+            | Self::Small
+            | Self::PerLength
+            | Self::PressurePerSpeedSquared
+            | Self::Time
+            | Self::Years => format!("{} {symbol}", write::trimmed(figure, decimals)),
+            Self::Angle => format!("{}{symbol}", write::trimmed(figure, decimals)),
             _ => format!("{} {symbol}", write::number(figure, decimals)),
         }
     }

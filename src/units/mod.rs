@@ -51,6 +51,8 @@ pub type LineLoad = Si<Z0, P1, N2>;
 pub type PressurePerDepth = Si<N2, P1, N2>;
 /// Pressure for each speed squared, the dimension of a density.
 pub type PressurePerSpeedSquared = Si<N3, P1, Z0>;
+/// A time.
+pub type Time = Si<Z0, Z0, P1>;
 /// A pure number as the units library makes it from like divided by like; see [`Pure`].
 pub type Ratio = Si<Z0, Z0, Z0>;
 
@@ -93,6 +95,7 @@ quantities! {
     LineLoad => LineLoad,
     PressurePerDepth => PressurePerDepth,
     PressurePerSpeedSquared => PressurePerSpeedSquared,
+    Time => Time,
 }
 
 impl Quantity for f64 {
@@ -216,6 +219,8 @@ makers! {
     psf_per_mph_squared: PressurePerSpeedSquared = "psf/mph²";
     /// So many pascals for each metre a second squared.
     pascals_per_speed_squared: PressurePerSpeedSquared = "Pa/(m/s)²";
+    /// So many seconds.
+    seconds: Time = "s";
     /// So many a foot.
     per_foot: PerLength = "/ft";
 }

@@ -296,6 +296,15 @@ mod tests {
             1.37 * 0.0254_f64.powi(3),
             max_relative = 1e-14
         );
+        assert_relative_eq!(read("10 min", Dimension::Time).unwrap(), 600.0);
+        assert_relative_eq!(read("700 years", Dimension::Years).unwrap(), 700.0);
+        assert_relative_eq!(read("45°", Dimension::Angle).unwrap().tan(), 1.0, max_relative = 1e-15);
+        assert_relative_eq!(
+            read("100 cfm/ft2", Dimension::AirPermeability).unwrap(),
+            0.508,
+            max_relative = 1e-14
+        );
+        assert_relative_eq!(read("508 L/m²/s", Dimension::AirPermeability).unwrap(), 0.508);
         assert_relative_eq!(read("95 %", Dimension::Ratio).unwrap(), 0.95);
         assert_relative_eq!(read("0.95", Dimension::Ratio).unwrap(), 0.95);
     }

@@ -1,5 +1,7 @@
 //! The units, exact to their definitions.
 
+use std::f64::consts::PI;
+
 /// What kind of quantity a unit measures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[allow(missing_docs)]
@@ -17,6 +19,10 @@ pub enum Dimension {
     LineLoad,
     PressurePerDepth,
     PressurePerSpeedSquared,
+    Time,
+    Years,
+    Angle,
+    AirPermeability,
 }
 
 impl Dimension {
@@ -37,6 +43,10 @@ impl Dimension {
             Self::LineLoad => "a force per length",
             Self::PressurePerDepth => "a pressure per depth",
             Self::PressurePerSpeedSquared => "a pressure per speed squared",
+            Self::Time => "a time",
+            Self::Years => "a number of years",
+            Self::Angle => "an angle",
+            Self::AirPermeability => "an air permeability",
         }
     }
 }
@@ -126,6 +136,15 @@ pub const UNITS: &[Unit] = {
             POUND_FORCE / (FOOT * FOOT) / (MPH * MPH),
         ),
         unit("Pa/(m/s)²", &["pa/(m/s)2", "kg/m3", "kg/m³"], D::PressurePerSpeedSquared, 1.0),
+        unit("s", &["sec", "second", "seconds"], D::Time, 1.0),
+        unit("min", &["minute", "minutes"], D::Time, 60.0),
+        unit("h", &["hr", "hour", "hours"], D::Time, 3600.0),
+        // Counted, not measured: a return period in years stays a plain number of them.
+        unit("years", &["year", "yr", "yrs"], D::Years, 1.0),
+        unit("°", &["deg", "degree", "degrees"], D::Angle, PI / 180.0),
+        unit("rad", &["radian", "radians"], D::Angle, 1.0),
+        unit("cfm/ft²", &["cfm/ft2", "ft³/min/ft²"], D::AirPermeability, FOOT / 60.0),
+        unit("L/(m² s)", &["l/m²/s", "l/(m²·s)", "mm/s"], D::AirPermeability, 1e-3),
         unit("%", &["percent", "per cent"], D::Ratio, 0.01),
     ]
 };

@@ -219,8 +219,24 @@ pub fn within<Q: Quantity>(
     least: Q,
     greatest: Q,
 ) -> Result<(), OutOfRange> {
+    within_as(Q::MEASURE, what, clause, value, least, greatest)
+}
+
+/// The same for a value that is written otherwise than its kind is, such as a number of years.
+///
+/// # Errors
+/// [`OutOfRange`] with the limit that was passed.
+pub fn within_as<Q: Quantity>(
+    measure: Measure,
+    what: &'static str,
+    clause: Clause,
+    value: Q,
+    least: Q,
+    greatest: Q,
+) -> Result<(), OutOfRange> {
+    let written = |quantity: Q| Value::new(quantity, measure);
     let out = |limit: Q, above| {
-        Err(OutOfRange { what, value: Value::of(value), limit: Value::of(limit), above, clause })
+        Err(OutOfRange { what, value: written(value), limit: written(limit), above, clause })
     };
     if value.si() > greatest.si() {
         out(greatest, true)

@@ -9,4 +9,4 @@ mod rule;
 pub(crate) use arguments::nearest;
 pub use arguments::{Arguments, Mistake};
 pub use formula::{Formula, FormulaError, symbol_mathml};
-pub use ledger::{Blank, Card, Entry, Field, Ledger, Listed, OutOfRange, Rule, Work, within};
+pub use ledger::{Blank, Card, Entry, Field, Ledger, Listed, OutOfRange, Rule, Work, within, within_as};
