@@ -42,6 +42,11 @@ const ELEVATION: Clause = DOCUMENT.at("26.9, Table 26.9-1");
 const WALL: Clause = DOCUMENT.at("29.3.1, Fig. 29.3-1");
 const WALL_FIT: Clause = DOCUMENT.at("commentary C29.3.1").through("CIRSOC 102-2025 C4.4.1");
 const OPEN: Clause = DOCUMENT.at("29.4, Fig. 29.4-2");
+/// Where the return periods of the maps stand.
+pub const RETURN_PERIODS: Clause =
+    DOCUMENT.at("26.5, maps of the basic wind speed by risk category").through(
+        "two firms' pages for 300, 700 and 1700 years, notes of a state's structural engineers for 3000",
+    );
 /// Where the least pressure stands.
 pub const LEAST_CLAUSE: Clause = DOCUMENT.at("29.7").from_memory();
 
@@ -498,6 +503,22 @@ pub const SITE_KEYS: &[SiteKey] = &[
     },
 ];
 
+/// The return period, in years, of the map of a risk category: 300 for I, 700 for II, 1700 for III and 3000 for IV.
+/// Nothing for what is no risk category.
+///
+/// # Source
+/// [`RETURN_PERIODS`]
+#[must_use]
+pub fn design_return_period(risk_category: &str) -> Option<f64> {
+    match risk_category.trim() {
+        "I" => Some(300.0),
+        "II" => Some(700.0),
+        "III" => Some(1700.0),
+        "IV" => Some(3000.0),
+        _ => None,
+    }
+}
+
 /// The upwind terrain.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Exposure {
@@ -911,6 +932,17 @@ mod tests {
         let along =
             site().pressures(&panel, Case::Along(From::Start), Event::Design, &mut Blank).unwrap().unwrap();
         assert!(((along.zones[0].pressure_from / psf(1.0)).pure() - 67.537).abs() < 5e-4);
+    }
+
+    #[test]
+    fn the_maps_of_the_four_risk_categories_have_their_return_periods_and_no_other_word_has_one() {
+        use crate::wind::Code;
+        let of = |category| Code::Asce7_16.design_return_period(category);
+        let periods = ["I", "II", " III ", "IV"].map(of);
+        assert_eq!(periods, [Some(300.0), Some(700.0), Some(1700.0), Some(3000.0)]);
+        for none in ["", "V", "ii", "2", "I or II"] {
+            assert_eq!(of(none), None, "{none}");
+        }
     }
 
     #[test]

@@ -6,6 +6,7 @@
 //! To add a code: its module, its line in the list below, a reference case, its row in the README.
 
 pub mod asce7_16;
+pub mod climate;
 
 use crate::source::{Clause, Document};
 use crate::units::{Length, Measure, Pressure, Quantity, Value, Velocity};
@@ -243,6 +244,12 @@ macro_rules! wind_codes {
             /// The level of its design wind.
             #[must_use]
             pub const fn level(self) -> Level { match self { $( Self::$variant => $module::LEVEL, )+ } }
+            /// The return period, in years, of its design wind speed for a risk category, or nothing where the
+            /// code knows no such category.
+            #[must_use]
+            pub fn design_return_period(self, risk_category: &str) -> Option<f64> {
+                match self { $( Self::$variant => $module::design_return_period(risk_category), )+ }
+            }
             /// The site keys it reads.
             #[must_use]
             pub const fn site_keys(self) -> &'static [SiteKey] { match self { $( Self::$variant => $module::SITE_KEYS, )+ } }
