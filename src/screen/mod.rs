@@ -1,6 +1,8 @@
-//! Cloth and chain link: solidity, layers, windows cut in, and the catalogue of cloths.
+//! Cloth and chain link: solidity, layers, windows cut in, what they hold back of a wall's load, and the catalogue of
+//! cloths.
 
 mod cloth;
+pub mod loss;
 
 pub use cloth::{Cloth, cloths, named, nearest_name};
 
