@@ -1,6 +1,7 @@
 //! Does this fence carry this cloth, and up to which gust?
 
 use super::levers::{Pulled, levers};
+use super::often::{Often, often};
 use crate::caution::Remark;
 use crate::fence::{Run, Screen, Windows};
 use crate::loads::{Dress, run_loads};
@@ -80,6 +81,10 @@ pub struct Group {
     pub ratio: Option<f64>,
     /// The same at the best end.
     pub ratio_best: Option<f64>,
+    /// How often its limit gust comes.
+    pub often: Often,
+    /// How often its limit gust comes without cloth.
+    pub bare_often: Often,
 }
 
 /// Why there is no answer.
@@ -129,7 +134,7 @@ pub fn check(survey: Survey) -> Result<Check, CheckError> {
     for run in 0..settled.fence.runs.len() {
         let worst = run_verdict(&settled.fence, run, &settled.site)?;
         let best = best.as_ref().map(|best| run_verdict(&best.fence, run, &best.site)).transpose()?;
-        runs.push(run_answer(&settled.fence.runs[run], worst, best));
+        runs.push(run_answer(&survey, &settled.fence.runs[run], worst, best));
     }
     let mut remarks = survey.remarks.clone();
     remarks.extend(remarks_of(&settled, &runs));
@@ -161,7 +166,7 @@ pub(crate) fn flag_over_both(worst: &PostVerdict, best: Option<&PostVerdict>) ->
     (flags.map(|(flag, _)| flag).max().unwrap_or(worst.flag), of_checked)
 }
 
-fn run_answer(run: &Run, worst: RunVerdict, best: Option<RunVerdict>) -> RunAnswer {
+fn run_answer(survey: &Survey, run: &Run, worst: RunVerdict, best: Option<RunVerdict>) -> RunAnswer {
     let flags: Vec<_> = worst
         .posts
         .iter()
@@ -179,7 +184,7 @@ fn run_answer(run: &Run, worst: RunVerdict, best: Option<RunVerdict>) -> RunAnsw
             _ => bare.push(at),
         }
     }
-    let group = |posts| group(posts, &worst, best.as_ref());
+    let group = |posts| group(survey, posts, &worst, best.as_ref());
     RunAnswer {
         flag: flags.iter().map(|(flag, _)| *flag).max().unwrap_or(Flag::NotChecked),
         flag_of_checked: flags.iter().filter_map(|(_, checked)| *checked).max(),
@@ -191,17 +196,21 @@ fn run_answer(run: &Run, worst: RunVerdict, best: Option<RunVerdict>) -> RunAnsw
     }
 }
 
-fn group(posts: Vec<usize>, worst: &RunVerdict, best: Option<&RunVerdict>) -> Option<Group> {
+fn group(survey: &Survey, posts: Vec<usize>, worst: &RunVerdict, best: Option<&RunVerdict>) -> Option<Group> {
     let gust = |verdict: &RunVerdict, of: fn(&PostVerdict) -> Velocity| {
         posts.iter().map(|post| of(&verdict.posts[*post])).min_by(|a, b| a.si().total_cmp(&b.si()))
     };
     let ratio = |verdict: &RunVerdict| {
         posts.iter().filter_map(|post| verdict.posts[*post].ratio()).max_by(f64::total_cmp)
     };
+    let limit_gust = gust(worst, |post| post.limit_gust)?;
+    let bare_limit_gust = gust(worst, |post| post.bare_limit_gust)?;
     Some(Group {
-        limit_gust: gust(worst, |post| post.limit_gust)?,
+        often: often(survey, limit_gust),
+        bare_often: often(survey, bare_limit_gust),
+        limit_gust,
         limit_gust_best: best.and_then(|best| gust(best, |post| post.limit_gust)),
-        bare_limit_gust: gust(worst, |post| post.bare_limit_gust)?,
+        bare_limit_gust,
         bare_limit_gust_best: best.and_then(|best| gust(best, |post| post.bare_limit_gust)),
         ratio: ratio(worst),
         ratio_best: best.and_then(ratio),

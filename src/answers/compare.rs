@@ -2,9 +2,13 @@
 
 use super::check::{Check, CheckError, RunAnswer, check};
 use super::levers::{all_layers, highest_cloth};
+use super::often::{Often, often};
+use crate::screen::loss::{Layer, MadeOf, ModelFactor, load_factor};
 use crate::screen::{cloths, named, nearest_name};
 use crate::survey::{Open, Reading, Survey};
 use crate::units::{Length, Quantity, Velocity};
+use crate::verdict::run_verdict;
+use crate::workings::Blank;
 use std::fmt;
 
 /// What is hung in one column of a comparison.
@@ -196,8 +200,16 @@ pub struct Figures {
     pub limit_gust_ends: Velocity,
     /// The least limit gust inside; of a bare run the same.
     pub limit_gust_inside: Velocity,
+    /// How often the least limit gust comes.
+    pub often: Often,
     /// Force on the middle of the run in one gust, to compare cloths by: the inside post's moment in newton metres.
     pub inside_moment: f64,
+    /// The same with the cloth at its most open, where its solidity is a range.
+    pub inside_moment_open: f64,
+    /// Load factor of all layers by the loss-coefficient model, where there is cloth.
+    pub model: Option<ModelFactor>,
+    /// The same with the cloth at its most open.
+    pub model_open: Option<ModelFactor>,
 }
 
 impl Column {
@@ -220,8 +232,40 @@ impl Column {
             ratio: greatest(crate::verdict::PostVerdict::ratio),
             limit_gust_ends: gust(answer.near_ends.as_ref()).unwrap_or(whole),
             limit_gust_inside: gust(answer.inside.as_ref()).unwrap_or(whole),
+            often: often(&self.check.survey, whole),
             inside_moment: posts[middle].at_reference_gust.moment.si().abs(),
+            inside_moment_open: self.moment_open(run, middle),
+            model: self.model(run, None),
+            model_open: self.model(run, self.most_open(run)),
         }
+    }
+
+    /// Solidity of the cloth of a run at its most open, where that is a range.
+    fn most_open(&self, run: usize) -> Option<f64> {
+        let solidity = self.check.survey.runs[run].solidity.as_ref()?;
+        solidity.reading.low().filter(|_| !solidity.reading.is_point())
+    }
+
+    /// The moment of a post in one gust with the cloth at its most open.
+    fn moment_open(&self, run: usize, post: usize) -> f64 {
+        let as_it_is = self.check.runs[run].worst.posts[post].at_reference_gust.moment.si().abs();
+        let Some(solidity) = self.most_open(run) else { return as_it_is };
+        let mut fence = self.check.settled.fence.clone();
+        if let Some(screen) = &mut fence.runs[run].screen {
+            screen.solidity = solidity;
+        }
+        run_verdict(&fence, run, &self.check.settled.site)
+            .map_or(as_it_is, |verdict| verdict.posts[post].at_reference_gust.moment.si().abs())
+    }
+
+    /// What the loss-coefficient model makes of the layers of a run: cloth and chain link as round wire.
+    fn model(&self, run: usize, solidity: Option<f64>) -> Option<ModelFactor> {
+        let run = &self.check.settled.fence.runs[run];
+        let screen = run.screen.as_ref()?;
+        let layer = |solidity| Layer { made_of: MadeOf::Wire, solidity, cut_away: 0.0 };
+        let mut layers = vec![layer(solidity.unwrap_or(screen.solidity))];
+        layers.extend(run.chain_link.map(|link| layer(link.solidity(&mut Blank))));
+        load_factor(&layers, &mut Blank).ok()
     }
 
     /// How sentences call it.

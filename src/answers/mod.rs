@@ -3,6 +3,7 @@
 mod check;
 mod compare;
 mod levers;
+mod often;
 
 pub(crate) use check::flag_over_both;
 pub use check::{Check, CheckError, Group, MeasureNext, RunAnswer, check, workings};
@@ -10,3 +11,4 @@ pub use compare::{
     Column, CompareError, Comparison, Figures, HighestCloth, Variant, compare, highest_cloths, side_by_side,
 };
 pub use levers::{Lever, Pulled, highest_cloth, levers};
+pub use often::{Often, often};

@@ -2,7 +2,8 @@
 
 use super::figures::{gust, gust_figure, length, ratio_up, speed_unit};
 use super::text::{rule, wrapped};
-use crate::answers::{Check, Comparison, Figures, HighestCloth, Lever, Pulled};
+use crate::answers::{Check, Comparison, Figures, HighestCloth, Lever, Often, Pulled};
+use crate::screen::loss::ModelFactor;
 use crate::units::{Measure, Quantity, System, Velocity, number, trimmed};
 use comfy_table::{CellAlignment, Table, presets};
 use serde::Serialize;
@@ -36,6 +37,12 @@ fn percent(change: f64) -> String {
         "0" => "nothing".to_owned(),
         _ => format!("{figure} %"),
     }
+}
+
+/// Two shares in per cent, the lesser first: "6 to 9 %".
+fn percents(one: f64, other: f64) -> String {
+    let (least, most) = (percent(one.min(other)), percent(one.max(other)));
+    if least == most { least } else { format!("{} to {most}", least.trim_end_matches(" %")) }
 }
 
 /// "a half", "a seventh" of a share; per cent where no such word fits.
@@ -73,6 +80,7 @@ fn sentences(comparison: &Comparison, alike: &AlikeRuns<'_>) -> Vec<String> {
         if at == heaviest || (share - 1.0).abs() < 1e-9 {
             continue;
         }
+        let by_model = alike.figures[at].model.zip(alike.figures[heaviest].model);
         let mut line = if share < 0.55 {
             format!("{} carries {} of the load of {}", column.named(), share_in_words(share), base.named())
         } else {
@@ -83,6 +91,15 @@ fn sentences(comparison: &Comparison, alike: &AlikeRuns<'_>) -> Vec<String> {
                 percent(1.0 - share)
             )
         };
+        if let Some((ours, theirs)) = by_model {
+            let saved = |ours: ModelFactor| 1.0 - ours.factor / theirs.factor;
+            let open = alike.figures[at].model_open.unwrap_or(ours);
+            line.push_str(&format!(
+                " by the code ({} by the loss-coefficient model, whose factors are good to {} or so)",
+                percents(saved(ours), saved(open)),
+                percent(open.band.max(theirs.band))
+            ));
+        }
         if let Some((low, high)) = column.sold_open.filter(|(_, high)| *high > 0.0) {
             let open = if low == high {
                 format!("{} %", trimmed(low * 100.0, 0))
@@ -151,6 +168,7 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
             "ratio".to_owned(),
             format!("limit gust {}: ends", speed_unit(system)),
             "inside".to_owned(),
+            "it comes".to_owned(),
         ];
         let rows = comparison
             .columns
@@ -174,6 +192,7 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
                     figures.ratio.map_or_else(|| "-".to_owned(), ratio_up),
                     gust_figure(figures.limit_gust_ends, system),
                     gust_figure(figures.limit_gust_inside, system),
+                    figures.often.words(),
                 ]
             })
             .collect();
@@ -220,6 +239,10 @@ struct ComparedRunJson<'a> {
     limit_gust_inside_m_s: f64,
     limit_gust_is: &'static str,
     load_share_of_heaviest: f64,
+    model_load_factor: Option<f64>,
+    model_band: Option<f64>,
+    comes: String,
+    return_period_years: Option<f64>,
     flag: &'static str,
 }
 
@@ -250,6 +273,13 @@ fn rows(comparison: &Comparison) -> Vec<ColumnJson<'_>> {
                         limit_gust_inside_m_s: figures.limit_gust_inside.si(),
                         limit_gust_is: "at most",
                         load_share_of_heaviest: figures.inside_moment / heaviest[run],
+                        model_load_factor: figures.model.map(|model| model.factor),
+                        model_band: figures.model.map(|model| model.band),
+                        comes: figures.often.words(),
+                        return_period_years: match figures.often {
+                            Often::Law(law) => Some(law.years),
+                            Often::Rarer | Often::Unknown(_) => None,
+                        },
                         flag: column.check.runs[run].flag.word(),
                     }
                 })
@@ -297,6 +327,8 @@ pub fn compare_csv(comparison: &Comparison, out: &mut impl Write) -> io::Result<
         "limit_gust_inside_m_s",
         "limit_gust_is",
         "load_share_of_heaviest",
+        "model_load_factor",
+        "return_period_years",
         "flag",
     ])?;
     let optional = |value: Option<f64>| value.map_or_else(String::new, |value| value.to_string());
@@ -313,6 +345,8 @@ pub fn compare_csv(comparison: &Comparison, out: &mut impl Write) -> io::Result<
                 run.limit_gust_inside_m_s.to_string(),
                 run.limit_gust_is.to_owned(),
                 run.load_share_of_heaviest.to_string(),
+                optional(run.model_load_factor),
+                optional(run.return_period_years),
                 run.flag.to_owned(),
             ])?;
         }

@@ -1,6 +1,6 @@
 //! The answer as JSON: SI figures, the unit in the key; see the contract in the README.
 
-use crate::answers::{Check, Pulled, RunAnswer, flag_over_both};
+use crate::answers::{Check, Often, Pulled, RunAnswer, flag_over_both};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{Post, Run, Shared};
 use crate::loads::{BayLoad, PostLoad};
@@ -48,12 +48,29 @@ struct RunJson<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     flag_best: Option<&'static str>,
     near_ends_limit_gust_m_s: Option<f64>,
+    near_ends_comes: Option<ComesJson>,
     inside_limit_gust_m_s: Option<f64>,
+    inside_comes: Option<ComesJson>,
+    bare_comes: Option<ComesJson>,
     return_at_start_m: f64,
     return_at_finish_m: f64,
     bays: Vec<BayJson>,
     posts: Vec<PostJson<'a>>,
     levers: Option<Vec<LeverJson>>,
+}
+
+/// How often a limit gust comes.
+#[derive(Serialize)]
+struct ComesJson {
+    words: String,
+    return_period_years: Option<f64>,
+    chance_in_one_year: Option<f64>,
+    chance_in_ten_years: Option<f64>,
+    days_a_year_from: Option<f64>,
+    days_a_year_to: Option<f64>,
+    order_of_magnitude: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -231,7 +248,14 @@ fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer) -> RunJson<'
         bare_limit_gust_best_m_s: best.map(|best| best.bare_limit_gust.si()),
         flag_best: best.map(|best| best.flag.word()),
         near_ends_limit_gust_m_s: answer.near_ends.as_ref().map(|group| group.limit_gust.si()),
+        near_ends_comes: answer.near_ends.as_ref().map(|group| comes_json(&group.often)),
         inside_limit_gust_m_s: answer.inside.as_ref().map(|group| group.limit_gust.si()),
+        inside_comes: answer.inside.as_ref().map(|group| comes_json(&group.often)),
+        bare_comes: [&answer.near_ends, &answer.inside, &answer.bare]
+            .into_iter()
+            .flatten()
+            .min_by(|one, other| one.bare_limit_gust.si().total_cmp(&other.bare_limit_gust.si()))
+            .map(|group| comes_json(&group.bare_often)),
         return_at_start_m: fence.return_length(at, true).si(),
         return_at_finish_m: fence.return_length(at, false).si(),
         bays: (0..run.bays.len())
@@ -246,6 +270,23 @@ fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer) -> RunJson<'
             })
             .collect(),
         levers: check.levers[at].as_ref().map(|pulled| pulled.iter().map(lever_json).collect()),
+    }
+}
+
+fn comes_json(often: &Often) -> ComesJson {
+    let law = match often {
+        Often::Law(law) => Some(law),
+        Often::Rarer | Often::Unknown(_) => None,
+    };
+    ComesJson {
+        words: often.words(),
+        return_period_years: law.map(|law| law.years),
+        chance_in_one_year: law.map(|law| law.in_one_year),
+        chance_in_ten_years: law.map(|law| law.in_ten_years),
+        days_a_year_from: law.and_then(|law| law.days_a_year).map(|days| days.0),
+        days_a_year_to: law.and_then(|law| law.days_a_year).map(|days| days.1),
+        order_of_magnitude: law.is_some_and(|law| !law.exact),
+        why: if law.is_none() { Some(often.words()) } else { None },
     }
 }
 

@@ -3,7 +3,7 @@
 use super::compare::levers_in_short;
 use super::figures::{self, gust, gust_figures, gust_spread, listed, ratio_spread, ratio_up};
 use super::json::governs;
-use crate::answers::{Check, Group, RunAnswer, flag_over_both};
+use crate::answers::{Check, Group, Often, RunAnswer, flag_over_both};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{End, Run};
 use crate::survey::{Reading, RunSurvey};
@@ -102,7 +102,8 @@ impl Page<'_> {
             out,
             "",
             "A gust here is the 3-second gust 33 ft (10 m) up over open ground, close to what an airport reports as a \
-             gust. A hand meter beside the fence reads lower.",
+             gust. A hand meter beside the fence reads lower. How often it comes is an order of magnitude, by the \
+             code's law for inland winds; not for hurricane coasts.",
         )?;
         writeln!(out)?;
         for caution in &CAUTIONS[..2] {
@@ -253,6 +254,7 @@ impl Page<'_> {
                 &format!("{bare}; the cloth makes the load up to {:.1} times", worst.times_bare),
             )?;
         }
+        wrapped(out, "  it comes             ", &comes(alike.answer))?;
         let flag = alike.answer.flag_of_checked;
         if let (Some(flag), false) = (flag, ratios.is_empty()) {
             wrapped(out, "  at the design wind   ", &format!("{flag}: ratio {}", ratios.join(", ")))?;
@@ -543,6 +545,20 @@ impl Page<'_> {
     fn speed(&self, speed: Velocity) -> String {
         let figure = Measure::Speed.in_unit(speed.si(), self.system);
         format!("{} {}", crate::units::trimmed(figure, 1), figures::speed_unit(self.system))
+    }
+}
+
+/// How often the limit gusts of a run come; the reason once where it is not known.
+fn comes(answer: &RunAnswer) -> String {
+    let groups = groups(answer);
+    match groups.first() {
+        Some((Group { often: unknown @ Often::Unknown(_), .. }, _)) => unknown.words(),
+        _ => {
+            let told = |(group, place): &(&Group, &str)| {
+                format!("{} {place}", group.often.words()).trim_end().to_owned()
+            };
+            groups.iter().map(told).collect::<Vec<_>>().join(", ")
+        }
     }
 }
 

@@ -6,8 +6,16 @@ use crate::units::Measure;
 pub(super) const TOP_KEYS: &[&str] =
     &["survey", "units", "job", "site", "post", "screen", "footing", "all_runs", "run"];
 pub(super) const JOB_KEYS: &[&str] = &["title", "prepared_for", "measured_by", "date", "note"];
-pub(super) const SITE_KEYS: &[&str] =
-    &["wind_code", "wind_speed", "wind_speed_source", "risk_category", "soil", "note", "from"];
+pub(super) const SITE_KEYS: &[&str] = &[
+    "wind_code",
+    "wind_speed",
+    "wind_speed_source",
+    "risk_category",
+    "hurricane_coast",
+    "soil",
+    "note",
+    "from",
+];
 pub(super) const POST_KEYS: &[&str] = &[
     "girth",
     "diameter",

@@ -73,6 +73,8 @@ pub struct SiteSurvey {
     pub wind_speed_source: Option<String>,
     /// The risk category it was looked up for.
     pub risk_category: Option<String>,
+    /// Whether hurricanes make its strongest winds; nothing if that was not said.
+    pub hurricane_coast: Option<bool>,
     /// The code's own keys, in its order.
     pub values: Vec<Open<SiteReading>>,
     /// What was written of the soil, for whoever works the footing.

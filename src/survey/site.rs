@@ -67,6 +67,10 @@ impl<'t> File<'t> {
         let risk_category = text(reader, "risk_category");
         let note = text(reader, "note");
         self.from(&layers, reader);
+        let coast = "whether hurricanes make the strongest winds here: yes or no";
+        let hurricane_coast = reader
+            .choice(&layers, "hurricane_coast", &["no", "yes"], coast, Missing::IsFine)
+            .map(|found| found == 1);
         let soil = self.soil(&layers, reader);
         let code = code?;
         let mut values = Vec::new();
@@ -81,6 +85,7 @@ impl<'t> File<'t> {
             wind_speed: Open { key: "site.wind_speed".to_owned(), reading: wind_speed? },
             wind_speed_source,
             risk_category,
+            hurricane_coast,
             values,
             soil,
             note,
