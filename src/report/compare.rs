@@ -84,12 +84,9 @@ fn sentences(comparison: &Comparison, alike: &AlikeRuns<'_>) -> Vec<String> {
         let mut line = if share < 0.55 {
             format!("{} carries {} of the load of {}", column.named(), share_in_words(share), base.named())
         } else {
-            format!(
-                "{} instead of {} saves {} of the load",
-                column.named(),
-                base.named(),
-                percent(1.0 - share)
-            )
+            let open = alike.figures[at].inside_moment_open / alike.figures[heaviest].inside_moment;
+            let saved = percents(1.0 - share, 1.0 - open);
+            format!("{} instead of {} saves {saved} of the load", column.named(), base.named())
         };
         if let Some((ours, theirs)) = by_model {
             let saved = |ours: ModelFactor| 1.0 - ours.factor / theirs.factor;
