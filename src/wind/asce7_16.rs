@@ -51,17 +51,17 @@ pub const RETURN_PERIODS: Clause =
 pub const LEAST_CLAUSE: Clause = DOCUMENT.at("29.7").from_memory();
 
 /// ASCE 7-16 26.6, Table 26.6-1: solid free-standing walls and open frames alike.
-const DIRECTIONALITY: Stated<f64> =
+pub(super) const DIRECTIONALITY: Stated<f64> =
     Stated { value: 0.85, because: "ASCE 7-16 26.6, Table 26.6-1: free-standing walls and open frames" };
-const ANY_DIRECTION: Stated<f64> =
+pub(super) const ANY_DIRECTION: Stated<f64> =
     Stated { value: 1.0, because: "a gust taken as it is, from the worst direction: no direction factor" };
 const GUST: Stated<f64> = Stated {
     value: 0.85,
     because: "ASCE 7-16 26.11.1, for 1 Hz or more; the frequency of the fence is not checked",
 };
-const CONSTANT: PressurePerSpeedSquared = psf_per_mph_squared(0.00256);
-const ELEVATION_RATE: PerLength = per_foot(0.000_036_2);
-const LEAST_HEIGHT: Length = feet(15.0);
+pub(super) const CONSTANT: PressurePerSpeedSquared = psf_per_mph_squared(0.00256);
+pub(super) const ELEVATION_RATE: PerLength = per_foot(0.000_036_2);
+pub(super) const LEAST_HEIGHT: Length = feet(15.0);
 /// ASCE 7-16 29.7, at strength level; the clause number is from memory.
 const LEAST: Pressure = psf(16.0);
 /// Openings of 30 % or more make an open frame (29.4); the wall rule is for less than 30 % (29.3.1).
@@ -531,8 +531,11 @@ pub enum Exposure {
 }
 
 impl Exposure {
+    /// Every exposure, the lightest wind first, as the site keys list them.
+    pub(super) const ALL: [Self; 3] = [Self::B, Self::C, Self::D];
+
     /// Power and gradient height, Table 26.11-1.
-    const fn constants(self) -> (f64, Length) {
+    pub(super) const fn constants(self) -> (f64, Length) {
         match self {
             Self::B => (7.0, feet(1200.0)),
             Self::C => (9.5, feet(900.0)),
@@ -560,7 +563,7 @@ impl Site {
     pub fn new(values: &SiteValues) -> Self {
         Self {
             wind_speed: values.wind_speed,
-            exposure: [Exposure::B, Exposure::C, Exposure::D][values.choice(0).min(2)],
+            exposure: Exposure::ALL[values.choice(0).min(2)],
             topographic_factor: values.quantity(1),
             ground_elevation: Length::from_si(values.quantity(2)),
         }
@@ -616,73 +619,7 @@ impl Site {
         event: Event,
         ledger: &mut impl Ledger,
     ) -> Result<Option<Pressures>, WindError> {
-        let solidity = on_bound(panel.solidity, &[WALL_FROM, OPEN_BELOW]);
-        let panel = &Panel { solidity, ..*panel };
-        if panel.solidity < WALL_FROM && case != Case::Open && case != Case::Least {
-            return Ok(None);
-        }
-        let s_over_h = (panel.height / panel.top()).pure();
-        let b_over_s = on_bound((panel.length / panel.height).pure(), &ZONED_B_OVER_S);
-        let even = |pressure, resultant, place| {
-            Ok(Some(Pressures { zones: vec![Zone::even(panel, pressure)], resultant, place }))
-        };
-        match case {
-            Case::Square => {
-                let mean = self.mean_pressure(panel, s_over_h, b_over_s, event, ledger)?;
-                even(mean, raised(panel, s_over_h, ledger), "Fig. 29.3-1 Case A")
-            }
-            Case::Along(from) if b_over_s < 2.0 => {
-                let mean = self.mean_pressure(panel, s_over_h, b_over_s, event, ledger)?;
-                let at = |distance, ledger: &mut _| {
-                    SkewedPressure { mean, distance, length: panel.length }.work(ledger)
-                };
-                let (near, far) = (at(Length::from_si(0.0), ledger), at(panel.length, ledger));
-                let (pressure_from, pressure_to) = match from {
-                    From::Start => (near, far),
-                    From::Finish => (far, near),
-                };
-                let zone = Zone {
-                    from: Length::from_si(0.0),
-                    to: panel.length,
-                    pressure_from,
-                    pressure_to,
-                    name: "",
-                };
-                Ok(Some(Pressures {
-                    zones: vec![zone],
-                    resultant: raised(panel, s_over_h, ledger),
-                    place: "Fig. 29.3-1 Case B",
-                }))
-            }
-            Case::Along(from) => {
-                let zones = self.zones(panel, s_over_h, b_over_s, from, event, ledger)?;
-                Ok(Some(Pressures {
-                    zones,
-                    resultant: raised(panel, s_over_h, ledger),
-                    place: "Fig. 29.3-1 Case C",
-                }))
-            }
-            Case::Open => {
-                let middle = panel.bottom + panel.height * 0.5;
-                let velocity_pressure = self.velocity_pressure(middle, event, ledger)?;
-                let solidity = panel.solidity.min(OPEN_BELOW);
-                let coefficient = OpenFlatCoefficient { solidity }.work(ledger)?;
-                let gust = ledger.judge("G", GUST);
-                let pressure = OpenPressure { velocity_pressure, gust, coefficient }.work(ledger);
-                let pressure = OpenCloth { pressure, solidity }.work(ledger);
-                let place =
-                    if panel.solidity > OPEN_BELOW { "Fig. 29.4-2 open frame at 0.70" } else { OPEN_PLACE };
-                even(pressure, middle, place)
-            }
-            Case::Least => match event {
-                Event::Gust(_) => Ok(None),
-                Event::Design => {
-                    let share = if panel.solidity >= OPEN_BELOW { 1.0 } else { panel.solidity };
-                    let pressure = LeastPressure { least: LEAST, share }.work(ledger);
-                    even(pressure, raised(panel, s_over_h, ledger), "29.7 least pressure")
-                }
-            },
-        }
+        pressures(self, panel, case, event, ledger)
     }
 
     /// The pressure on the solid area of wires, rails and posts.
@@ -696,97 +633,230 @@ impl Site {
         event: Event,
         ledger: &mut impl Ledger,
     ) -> Result<Option<Pressure>, WindError> {
-        if case == Case::Least {
-            return Ok(match event {
-                Event::Gust(_) => None,
-                Event::Design => Some(LeastPressure { least: LEAST, share: 1.0 }.work(ledger)),
-            });
-        }
-        let velocity_pressure = self.velocity_pressure(strip.centroid, event, ledger)?;
-        let coefficient = OpenRoundCoefficient { solidity: strip.solidity.min(OPEN_BELOW) }.work(ledger)?;
-        let gust = ledger.judge("G", GUST);
-        Ok(Some(OpenPressure { velocity_pressure, gust, coefficient }.work(ledger)))
+        open_pressure(self, strip, case, event, ledger)
     }
+}
 
-    /// Case A, which is also the mean of Case B.
-    fn mean_pressure(
+/// What the rules of walls and open frames ask of the edition they are worked for; later and earlier editions
+/// print the same rules in other places.
+pub(super) trait Edition {
+    /// Where the edition prints them.
+    const PLACES: &'static Places;
+    /// Velocity pressure at a height, directionality inside.
+    fn velocity_pressure(
         &self,
-        panel: &Panel,
-        s_over_h: f64,
-        b_over_s: f64,
+        height: Length,
+        event: Event,
+        ledger: &mut impl Ledger,
+    ) -> Result<Pressure, WindError>;
+}
+
+/// Where an edition prints the cases, as reports name them.
+#[derive(Debug)]
+pub(super) struct Places {
+    pub(super) square: &'static str,
+    pub(super) skewed: &'static str,
+    pub(super) zoned: &'static str,
+    pub(super) open: &'static str,
+    pub(super) dense: &'static str,
+    pub(super) least: &'static str,
+}
+
+impl Edition for Site {
+    const PLACES: &'static Places = &Places {
+        square: "Fig. 29.3-1 Case A",
+        skewed: "Fig. 29.3-1 Case B",
+        zoned: "Fig. 29.3-1 Case C",
+        open: OPEN_PLACE,
+        dense: "Fig. 29.4-2 open frame at 0.70",
+        least: "29.7 least pressure",
+    };
+    fn velocity_pressure(
+        &self,
+        height: Length,
         event: Event,
         ledger: &mut impl Ledger,
     ) -> Result<Pressure, WindError> {
-        let velocity_pressure = self.velocity_pressure(panel.top(), event, ledger)?;
-        let coefficient = WallCoefficient { s_over_h, b_over_s }.work(ledger)?;
-        let factor = OpeningsFactor { solidity: panel.solidity }.work(ledger);
-        let gust = ledger.judge("G", GUST);
-        Ok(WallPressure { velocity_pressure, gust, coefficient, factor }.work(ledger))
+        Self::velocity_pressure(self, height, event, ledger)
     }
+}
 
-    fn zones(
-        &self,
-        panel: &Panel,
-        s_over_h: f64,
-        b_over_s: f64,
-        windward: From,
-        event: Event,
-        ledger: &mut impl Ledger,
-    ) -> Result<Vec<Zone>, WindError> {
-        let velocity_pressure = self.velocity_pressure(panel.top(), event, ledger)?;
-        let openings = OpeningsFactor { solidity: panel.solidity }.work(ledger);
-        let reduction = if s_over_h > 0.8 { GroundReduction { s_over_h }.work(ledger) } else { 1.0 };
-        let corner = match windward {
-            From::Start => panel.return_at_start,
-            From::Finish => panel.return_at_finish,
-        };
-        let return_factor = if b_over_s >= STARRED_FROM && corner.si() > 0.0 {
-            let return_over_s = on_bound((corner / panel.height).pure(), &[RETURN_FROM]);
-            ReturnFactor { return_over_s }.work(ledger)?
-        } else {
-            1.0
-        };
-        if !ZONED_B_OVER_S.contains(&b_over_s) {
-            ledger.write(|| Entry::Judged {
-                symbol: "B/s",
-                value: Value::new(b_over_s, Measure::Coefficient),
-                because: ZONES_BETWEEN,
-            });
-        }
-        let gust = ledger.judge("G", GUST);
-        let (ends, names) = zone_layout(b_over_s);
-        let mut zones = Vec::with_capacity(ends.len());
-        let mut from = 0.0;
-        for (at, (end, name)) in ends.iter().zip(names).enumerate() {
-            let to = end.min(b_over_s);
-            let coefficient =
-                ZoneCoefficient { b_over_s, distance_over_s: between(from, to, 0.5) }.work(ledger)?;
-            let corner = if at == 0 { return_factor } else { 1.0 };
-            let factor = ZoneFactor { openings, reduction, corner }.work(ledger);
-            let pressure = WallPressure { velocity_pressure, gust, coefficient, factor }.work(ledger);
-            let (near, far) = match windward {
-                From::Start => (panel.height * from, panel.height * to),
-                From::Finish => (panel.length - panel.height * to, panel.length - panel.height * from),
-            };
-            zones.push(Zone { from: near, to: far, pressure_from: pressure, pressure_to: pressure, name });
-            if to >= b_over_s {
-                break;
-            }
-            from = to;
-        }
-        match windward {
-            From::Start => {
-                if let Some(last) = zones.last_mut() {
-                    last.to = panel.length;
-                }
-            }
-            From::Finish => {
-                zones.reverse();
-                zones[0].from = Length::from_si(0.0);
-            }
-        }
-        Ok(zones)
+/// The pressures on a panel in one case.
+///
+/// # Errors
+/// Outside the range of the figure, or without a speed for the design event.
+pub(super) fn pressures(
+    edition: &impl Edition,
+    panel: &Panel,
+    case: Case,
+    event: Event,
+    ledger: &mut impl Ledger,
+) -> Result<Option<Pressures>, WindError> {
+    let solidity = on_bound(panel.solidity, &[WALL_FROM, OPEN_BELOW]);
+    let panel = &Panel { solidity, ..*panel };
+    if panel.solidity < WALL_FROM && case != Case::Open && case != Case::Least {
+        return Ok(None);
     }
+    let s_over_h = (panel.height / panel.top()).pure();
+    let b_over_s = on_bound((panel.length / panel.height).pure(), &ZONED_B_OVER_S);
+    let places = places_of(edition);
+    let even = |pressure, resultant, place| {
+        Ok(Some(Pressures { zones: vec![Zone::even(panel, pressure)], resultant, place }))
+    };
+    match case {
+        Case::Square => {
+            let mean = mean_pressure(edition, panel, s_over_h, b_over_s, event, ledger)?;
+            even(mean, raised(panel, s_over_h, ledger), places.square)
+        }
+        Case::Along(from) if b_over_s < 2.0 => {
+            let mean = mean_pressure(edition, panel, s_over_h, b_over_s, event, ledger)?;
+            let at = |distance, ledger: &mut _| {
+                SkewedPressure { mean, distance, length: panel.length }.work(ledger)
+            };
+            let (near, far) = (at(Length::from_si(0.0), ledger), at(panel.length, ledger));
+            let (pressure_from, pressure_to) = match from {
+                From::Start => (near, far),
+                From::Finish => (far, near),
+            };
+            let zone =
+                Zone { from: Length::from_si(0.0), to: panel.length, pressure_from, pressure_to, name: "" };
+            Ok(Some(Pressures {
+                zones: vec![zone],
+                resultant: raised(panel, s_over_h, ledger),
+                place: places.skewed,
+            }))
+        }
+        Case::Along(from) => {
+            let zones = zones(edition, panel, s_over_h, b_over_s, from, event, ledger)?;
+            Ok(Some(Pressures { zones, resultant: raised(panel, s_over_h, ledger), place: places.zoned }))
+        }
+        Case::Open => {
+            let middle = panel.bottom + panel.height * 0.5;
+            let velocity_pressure = edition.velocity_pressure(middle, event, ledger)?;
+            let solidity = panel.solidity.min(OPEN_BELOW);
+            let coefficient = OpenFlatCoefficient { solidity }.work(ledger)?;
+            let gust = ledger.judge("G", GUST);
+            let pressure = OpenPressure { velocity_pressure, gust, coefficient }.work(ledger);
+            let pressure = OpenCloth { pressure, solidity }.work(ledger);
+            let place = if panel.solidity > OPEN_BELOW { places.dense } else { places.open };
+            even(pressure, middle, place)
+        }
+        Case::Least => match event {
+            Event::Gust(_) => Ok(None),
+            Event::Design => {
+                let share = if panel.solidity >= OPEN_BELOW { 1.0 } else { panel.solidity };
+                let pressure = LeastPressure { least: LEAST, share }.work(ledger);
+                even(pressure, raised(panel, s_over_h, ledger), places.least)
+            }
+        },
+    }
+}
+
+/// The pressure on the solid area of wires, rails and posts.
+///
+/// # Errors
+/// Outside the range of the table, or without a speed for the design event.
+pub(super) fn open_pressure(
+    edition: &impl Edition,
+    strip: &Strip,
+    case: Case,
+    event: Event,
+    ledger: &mut impl Ledger,
+) -> Result<Option<Pressure>, WindError> {
+    if case == Case::Least {
+        return Ok(match event {
+            Event::Gust(_) => None,
+            Event::Design => Some(LeastPressure { least: LEAST, share: 1.0 }.work(ledger)),
+        });
+    }
+    let velocity_pressure = edition.velocity_pressure(strip.centroid, event, ledger)?;
+    let coefficient = OpenRoundCoefficient { solidity: strip.solidity.min(OPEN_BELOW) }.work(ledger)?;
+    let gust = ledger.judge("G", GUST);
+    Ok(Some(OpenPressure { velocity_pressure, gust, coefficient }.work(ledger)))
+}
+
+/// Case A, which is also the mean of Case B.
+fn mean_pressure(
+    edition: &impl Edition,
+    panel: &Panel,
+    s_over_h: f64,
+    b_over_s: f64,
+    event: Event,
+    ledger: &mut impl Ledger,
+) -> Result<Pressure, WindError> {
+    let velocity_pressure = edition.velocity_pressure(panel.top(), event, ledger)?;
+    let coefficient = WallCoefficient { s_over_h, b_over_s }.work(ledger)?;
+    let factor = OpeningsFactor { solidity: panel.solidity }.work(ledger);
+    let gust = ledger.judge("G", GUST);
+    Ok(WallPressure { velocity_pressure, gust, coefficient, factor }.work(ledger))
+}
+
+fn zones(
+    edition: &impl Edition,
+    panel: &Panel,
+    s_over_h: f64,
+    b_over_s: f64,
+    windward: From,
+    event: Event,
+    ledger: &mut impl Ledger,
+) -> Result<Vec<Zone>, WindError> {
+    let velocity_pressure = edition.velocity_pressure(panel.top(), event, ledger)?;
+    let openings = OpeningsFactor { solidity: panel.solidity }.work(ledger);
+    let reduction = if s_over_h > 0.8 { GroundReduction { s_over_h }.work(ledger) } else { 1.0 };
+    let corner = match windward {
+        From::Start => panel.return_at_start,
+        From::Finish => panel.return_at_finish,
+    };
+    let return_factor = if b_over_s >= STARRED_FROM && corner.si() > 0.0 {
+        let return_over_s = on_bound((corner / panel.height).pure(), &[RETURN_FROM]);
+        ReturnFactor { return_over_s }.work(ledger)?
+    } else {
+        1.0
+    };
+    if !ZONED_B_OVER_S.contains(&b_over_s) {
+        ledger.write(|| Entry::Judged {
+            symbol: "B/s",
+            value: Value::new(b_over_s, Measure::Coefficient),
+            because: ZONES_BETWEEN,
+        });
+    }
+    let gust = ledger.judge("G", GUST);
+    let (ends, names) = zone_layout(b_over_s);
+    let mut zones = Vec::with_capacity(ends.len());
+    let mut from = 0.0;
+    for (at, (end, name)) in ends.iter().zip(names).enumerate() {
+        let to = end.min(b_over_s);
+        let coefficient =
+            ZoneCoefficient { b_over_s, distance_over_s: between(from, to, 0.5) }.work(ledger)?;
+        let corner = if at == 0 { return_factor } else { 1.0 };
+        let factor = ZoneFactor { openings, reduction, corner }.work(ledger);
+        let pressure = WallPressure { velocity_pressure, gust, coefficient, factor }.work(ledger);
+        let (near, far) = match windward {
+            From::Start => (panel.height * from, panel.height * to),
+            From::Finish => (panel.length - panel.height * to, panel.length - panel.height * from),
+        };
+        zones.push(Zone { from: near, to: far, pressure_from: pressure, pressure_to: pressure, name });
+        if to >= b_over_s {
+            break;
+        }
+        from = to;
+    }
+    match windward {
+        From::Start => {
+            if let Some(last) = zones.last_mut() {
+                last.to = panel.length;
+            }
+        }
+        From::Finish => {
+            zones.reverse();
+            zones[0].from = Length::from_si(0.0);
+        }
+    }
+    Ok(zones)
+}
+
+fn places_of<E: Edition>(_: &E) -> &'static Places {
+    E::PLACES
 }
 
 /// Height of the resultant of a wall's pressure.

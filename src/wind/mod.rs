@@ -5,7 +5,9 @@
 //!
 //! To add a code: its module, its line in the list below, a reference case, its row in the README.
 
+pub mod asce7_10;
 pub mod asce7_16;
+pub mod asce7_22;
 pub mod climate;
 
 use crate::source::{Clause, Document};
@@ -299,8 +301,12 @@ macro_rules! wind_codes {
 }
 
 wind_codes! {
+    /// ASCE/SEI 7-10.
+    Asce7_10 = asce7_10;
     /// ASCE/SEI 7-16.
     Asce7_16 = asce7_16;
+    /// ASCE/SEI 7-22.
+    Asce7_22 = asce7_22;
 }
 
 impl Code {
