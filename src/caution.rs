@@ -23,7 +23,7 @@ pub enum Remark {
     DensityOfLightYarn { screen: String, colour: String },
     /// The solidity of a cloth comes from the catalogue.
     SolidityFromCatalogue { cloth: String, known: String },
-    /// Both faces of corner posts at once were not checked.
+    /// How wind on both faces of corner posts is reckoned.
     CornerPosts { corners: Vec<String> },
     /// Cloth on a gate.
     ClothOnGate { run: String },
@@ -126,7 +126,7 @@ impl Remark {
                 format!("cloth \"{cloth}\": solidity from the catalogue of cloths ({known}).")
             }
             Self::CornerPosts { corners } => format!(
-                "corner posts ({}) were worked for each run alone. Wind on both faces at once: not checked.",
+                "corner posts ({}) take the worst of each run alone and 0.75 of both at once, as round posts (ours).",
                 corners.join("; ")
             ),
             Self::ClothOnGate { run } => format!(

@@ -106,9 +106,33 @@ rule! {
     limit "V_lim": Velocity = gust * (1.0 / ratio).sqrt()
 }
 
+rule! {
+    /// Moment at the foot of a round corner post with wind on both of its faces at once.
+    CornerMoment, "verdict/corner-moment", OURS.at("0.75 of each face's own, at right angles");
+    /// moment from the first face alone
+    first: Moment = "M_1";
+    /// moment from the second face alone
+    second: Moment = "M_2";
+    moment "M": Moment = 0.75 * (first * first + second * second).sqrt()
+}
+rule! {
+    /// Shear at the foot of a round corner post with wind on both of its faces at once.
+    CornerShear, "verdict/corner-shear", OURS.at("0.75 of each face's own, at right angles");
+    /// shear from the first face alone
+    first: Force = "V_1";
+    /// shear from the second face alone
+    second: Force = "V_2";
+    shear "V": Force = 0.75 * (first * first + second * second).sqrt()
+}
+
 /// The rules of this module by name.
-pub const RULES: &[Listed] =
-    &[Listed::of::<MomentRatio>(), Listed::of::<ShearRatio>(), Listed::of::<LimitGust>()];
+pub const RULES: &[Listed] = &[
+    Listed::of::<MomentRatio>(),
+    Listed::of::<ShearRatio>(),
+    Listed::of::<LimitGust>(),
+    Listed::of::<CornerMoment>(),
+    Listed::of::<CornerShear>(),
+];
 
 /// The gust at which ratios are worked to find the limit gust; the result does not depend on it.
 const REFERENCE_GUST: Velocity = mph(100.0);
@@ -284,11 +308,15 @@ pub fn strength(kind: &PostKind, height: Length, ledger: &mut impl Ledger) -> Re
     Ok(Strength { moment, moment_clause, shear })
 }
 
-/// What is found of one run of a fence.
-///
-/// # Errors
-/// A [`VerdictError`] that names the run or the kind of post.
-pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict, VerdictError> {
+/// The loads on a run that a verdict is made of.
+struct Worked {
+    hung: RunLoads,
+    bare: RunLoads,
+    design: Option<RunLoads>,
+    bare_design: Option<RunLoads>,
+}
+
+fn worked(fence: &Fence, run: usize, site: &Site) -> Result<Worked, VerdictError> {
     let this = &fence.runs[run];
     let loads = |dress, event| {
         run_loads(fence, run, dress, site, event)
@@ -305,6 +333,60 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
     } else {
         (None, None)
     };
+    Ok(Worked { hung, bare, design, bare_design })
+}
+
+impl Worked {
+    fn post(&self, at: usize) -> WorkedPost {
+        let load = |loads: &Option<RunLoads>| loads.as_ref().map(|loads| loads.posts[at]);
+        WorkedPost {
+            hung: self.hung.posts[at],
+            bare: self.bare.posts[at],
+            design: load(&self.design),
+            bare_design: load(&self.bare_design),
+        }
+    }
+}
+
+/// The loads on one post from one run.
+#[derive(Clone, Copy)]
+struct WorkedPost {
+    hung: PostLoad,
+    bare: PostLoad,
+    design: Option<PostLoad>,
+    bare_design: Option<PostLoad>,
+}
+
+/// What a post must carry: from its own run, and from the other where it stands at a corner.
+#[derive(Clone, Copy)]
+struct Demand {
+    moment: Moment,
+    shear: Force,
+}
+
+impl Demand {
+    /// The worst of each run alone and 0.75 of both at once.
+    fn of(own: PostLoad, other: Option<PostLoad>, ledger: &mut impl Ledger) -> Self {
+        let (moment, shear) = (absolute(own.moment), absolute(own.shear));
+        let Some(other) = other else { return Self { moment, shear } };
+        let (second, second_shear) = (absolute(other.moment), absolute(other.shear));
+        let both = CornerMoment { first: moment, second }.work(ledger);
+        let both_shear = CornerShear { first: shear, second: second_shear }.work(ledger);
+        Self { moment: largest([moment, second, both]), shear: largest([shear, second_shear, both_shear]) }
+    }
+}
+
+fn largest<Q: Quantity>(all: [Q; 3]) -> Q {
+    Q::from_si(all.iter().map(|one| one.si()).fold(0.0, f64::max))
+}
+
+/// What is found of one run of a fence; a corner post is judged with the loads of both of its runs.
+///
+/// # Errors
+/// A [`VerdictError`] that names the run or the kind of post.
+pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict, VerdictError> {
+    let this = &fence.runs[run];
+    let own = worked(fence, run, site)?;
     let mut strengths: Vec<Option<Strength>> = vec![None; fence.kinds.len()];
     let mut posts = Vec::with_capacity(this.posts.len());
     for (at, post) in this.posts.iter().enumerate() {
@@ -315,10 +397,13 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
                 *strengths[post.kind].insert(found)
             }
         };
-        let load = |loads: &Option<RunLoads>| loads.as_ref().map(|loads| loads.posts[at]);
-        posts.push(post_verdict(strength, load(&design), load(&bare_design), hung.posts[at], bare.posts[at]));
+        let other = match post.shared_with {
+            Some(shared) => Some(worked(fence, shared.run, site)?.post(shared.post)),
+            None => None,
+        };
+        posts.push(post_verdict(strength, own.post(at), other));
     }
-    Ok(run_of(this, posts, design.map(|design| design.bays)))
+    Ok(run_of(this, posts, own.design.map(|design| design.bays)))
 }
 
 fn run_of(run: &Run, posts: Vec<PostVerdict>, bays: Option<Vec<BayLoad>>) -> RunVerdict {
@@ -337,13 +422,11 @@ fn run_of(run: &Run, posts: Vec<PostVerdict>, bays: Option<Vec<BayLoad>>) -> Run
     }
 }
 
-fn post_verdict(
-    strength: Strength,
-    design: Option<PostLoad>,
-    bare_design: Option<PostLoad>,
-    hung: PostLoad,
-    bare: PostLoad,
-) -> PostVerdict {
+fn post_verdict(strength: Strength, own: WorkedPost, other: Option<WorkedPost>) -> PostVerdict {
+    let WorkedPost { hung, bare, design, bare_design } = own;
+    let demand = |own, of: fn(&WorkedPost) -> PostLoad| Demand::of(own, other.as_ref().map(of), &mut Blank);
+    let at_design =
+        design.map(|own| Demand::of(own, other.as_ref().and_then(|other| other.design), &mut Blank));
     let unchecked = |kind, why| Part {
         kind,
         demand: None,
@@ -365,16 +448,16 @@ fn post_verdict(
     let parts = [
         checked(
             PartKind::PostBending,
-            design.map(|load| Value::of(absolute(load.moment))),
+            at_design.map(|demand| Value::of(demand.moment)),
             Value::of(strength.moment),
-            design.map(|load| ratios(load, strength)[0]),
+            at_design.map(|demand| ratios(demand, strength)[0]),
             strength.moment_clause,
         ),
         checked(
             PartKind::PostShear,
-            design.map(|load| Value::of(absolute(load.shear))),
+            at_design.map(|demand| Value::of(demand.shear)),
             Value::of(strength.shear),
-            design.map(|load| ratios(load, strength)[1]),
+            at_design.map(|demand| ratios(demand, strength)[1]),
             aisc360_16::G5_1,
         ),
         unchecked(PartKind::Footing, FOOTING),
@@ -387,22 +470,22 @@ fn post_verdict(
         flag: parts.iter().map(|part| part.flag).max().unwrap_or(Flag::NotChecked),
         flag_of_checked: parts.iter().filter(|part| part.ratio.is_some()).map(|part| part.flag).max(),
         parts,
-        limit_gust: limit_gust(hung, strength),
-        bare_limit_gust: limit_gust(bare, strength),
+        limit_gust: limit_gust(demand(hung, |other| other.hung), strength),
+        bare_limit_gust: limit_gust(demand(bare, |other| other.bare), strength),
         times_bare: (hung.moment / bare.moment).pure().abs(),
         at_reference_gust: hung,
     }
 }
 
 /// Ratio of bending and of shear.
-fn ratios(load: PostLoad, strength: Strength) -> [f64; 2] {
+fn ratios(load: Demand, strength: Strength) -> [f64; 2] {
     [
         MomentRatio { demand: load.moment, capacity: strength.moment }.work(&mut Blank),
         ShearRatio { demand: load.shear, capacity: strength.shear }.work(&mut Blank),
     ]
 }
 
-fn limit_gust(at_reference: PostLoad, strength: Strength) -> Velocity {
+fn limit_gust(at_reference: Demand, strength: Strength) -> Velocity {
     let [bending, shear] = ratios(at_reference, strength);
     LimitGust { gust: REFERENCE_GUST, ratio: bending.max(shear) }.work(&mut Blank)
 }
@@ -423,30 +506,48 @@ pub fn post_workings(
     ledger: &mut Vec<crate::workings::Entry>,
 ) -> Result<(), VerdictError> {
     let this = &fence.runs[run];
-    let verdict = run_verdict(fence, run, site)?;
-    let found = &verdict.posts[post];
-    let wind = |error| VerdictError::Wind { run: this.name.clone(), error };
+    let own = worked(fence, run, site)?.post(post);
+    let shared = this.posts[post].shared_with;
+    let other = match shared {
+        Some(shared) => Some(worked(fence, shared.run, site)?.post(shared.post)),
+        None => None,
+    };
     let kind = &fence.kinds[this.posts[post].kind];
-    if let Some(design) = found.design {
+    let corner = |ledger: &mut Vec<crate::workings::Entry>| {
+        if let Some(shared) = shared {
+            let name = &fence.runs[shared.run].name;
+            heading(
+                ledger,
+                format!("Both faces of the corner with {name}: its own governing case, then both at once"),
+            );
+        }
+    };
+    if let Some(design) = own.design {
         heading(ledger, format!("Wind at the design event: {}", design.place));
+        let wind = |error| VerdictError::Wind { run: this.name.clone(), error };
         crate::loads::post_workings(fence, run, post, design.case, site, Event::Design, ledger)
             .map_err(wind)?;
+        corner(ledger);
+        let demand = Demand::of(design, other.and_then(|other| other.design), ledger);
         heading(ledger, format!("Strength of the post, \"{}\", at grade", kind.name));
         let strength = strength(kind, this.height, ledger)?;
         heading(ledger, "Demand over capacity".to_owned());
-        let _ = MomentRatio { demand: design.moment, capacity: strength.moment }.work(ledger);
-        let _ = ShearRatio { demand: design.shear, capacity: strength.shear }.work(ledger);
+        let _ = MomentRatio { demand: demand.moment, capacity: strength.moment }.work(ledger);
+        let _ = ShearRatio { demand: demand.shear, capacity: strength.shear }.work(ledger);
     } else {
         heading(ledger, format!("Strength of the post, \"{}\", at grade", kind.name));
         let _ = strength(kind, this.height, ledger)?;
     }
-    let gust = found.at_reference_gust;
+    let gust = own.hung;
     heading(ledger, format!("Limit gust, from a 3-second gust taken as it is: {}", gust.place));
+    let wind = |error| VerdictError::Wind { run: this.name.clone(), error };
     crate::loads::post_workings(fence, run, post, gust.case, site, Event::Gust(REFERENCE_GUST), ledger)
         .map_err(wind)?;
+    corner(ledger);
+    let demand = Demand::of(gust, other.map(|other| other.hung), ledger);
     let strength = strength(kind, this.height, &mut Blank)?;
-    let bending = MomentRatio { demand: gust.moment, capacity: strength.moment }.work(ledger);
-    let shear = ShearRatio { demand: gust.shear, capacity: strength.shear }.work(ledger);
+    let bending = MomentRatio { demand: demand.moment, capacity: strength.moment }.work(ledger);
+    let shear = ShearRatio { demand: demand.shear, capacity: strength.shear }.work(ledger);
     let _ = LimitGust { gust: REFERENCE_GUST, ratio: bending.max(shear) }.work(ledger);
     Ok(())
 }

@@ -352,3 +352,35 @@ fn a_closed_pipe_and_a_full_disk_are_no_panic() {
         assert!(String::from_utf8_lossy(&out.stderr).contains("could not be written"));
     }
 }
+
+#[test]
+fn a_corner_post_takes_the_worst_of_each_run_alone_and_three_quarters_of_both() {
+    let court = |west: &str| {
+        vector("12 x 10 ft", "1.0", "\"none\"")
+            .replace(
+                "[[run]]",
+                "[all_runs]\nheight = \"10 ft\"\nchain_link = \"none\"\n[[run]]\nfaces = \"north\"",
+            )
+            .replace("height = \"10 ft\"\nchain_link = \"none\"\nbays", "bays")
+            .replace("ends = \"free\"", "start = \"corner\"\nfinish = \"free\"")
+            + &format!(
+                "[[run]]\nname = \"west\"\nfaces = \"west\"\nbays = [\"12 x 10 ft\"]\nstart = \"free\"\nfinish = \"corner\"\nscreen = {west}\n"
+            )
+    };
+    let corner = |west: &str| {
+        let (json, _) = json_of(&court(west));
+        let post = json["runs"][0]["posts"][0].clone();
+        let other = json["runs"][1]["posts"][12].clone();
+        let figure = |post: &Value, key: &str| post[key].as_f64().unwrap();
+        let demand = |post: &Value| post["parts"][0]["demand"].as_f64().unwrap();
+        assert_eq!(demand(&post), demand(&other));
+        assert_eq!(post["limit_gust_m_s"], other["limit_gust_m_s"]);
+        (figure(&post, "base_moment_n_m"), figure(&other, "base_moment_n_m"), demand(&post))
+    };
+    let (north, west, both) = corner(r#"{ solidity = 1.0, bottom = "0 ft", height = "10 ft" }"#);
+    assert!((north / west - 1.0).abs() < 1e-12);
+    assert!((both / (0.75 * 2.0_f64.sqrt() * north) - 1.0).abs() < 1e-12);
+    // A low cloth on the other side adds less than its three quarters take away: the north alone.
+    let (north, west, both) = corner(r#"{ solidity = 1.0, bottom = "0 ft", height = "2 ft" }"#);
+    assert!(west < 0.5 * north && both == north);
+}
