@@ -41,8 +41,10 @@ pub struct MeasureNext {
     pub key: String,
     /// What to measure.
     pub what: String,
-    /// How much the least limit gust could rise if it turns out at its best.
+    /// How much the least limit gust of a run could rise if it turns out at its best.
     pub gain: Velocity,
+    /// The run that gains most; nothing if none does.
+    pub run: Option<String>,
 }
 
 /// The answer for one run.
@@ -62,6 +64,18 @@ pub struct RunAnswer {
     pub inside: Option<Group>,
     /// Posts without cloth beside them.
     pub bare: Option<Group>,
+    /// Corner posts without cloth on this side that carry the cloth of the other side.
+    pub corners: Option<Group>,
+}
+
+impl RunAnswer {
+    /// The flag of what was checked, leaving out corner posts that carry the cloth of another run: those are told
+    /// with that run.
+    #[must_use]
+    pub fn own_flag_of_checked(&self) -> Option<Flag> {
+        let groups = [&self.near_ends, &self.inside, &self.bare];
+        groups.into_iter().flatten().filter_map(|group| group.flag_of_checked).max()
+    }
 }
 
 /// Posts that are told together.
@@ -81,6 +95,8 @@ pub struct Group {
     pub ratio: Option<f64>,
     /// The same at the best end.
     pub ratio_best: Option<f64>,
+    /// The worst flag of their checked parts, over both ends.
+    pub flag_of_checked: Option<Flag>,
     /// How often its limit gust comes.
     pub often: Often,
     /// How often its limit gust comes without cloth.
@@ -134,7 +150,7 @@ pub fn check(survey: Survey) -> Result<Check, CheckError> {
     for run in 0..settled.fence.runs.len() {
         let worst = run_verdict(&settled.fence, run, &settled.site)?;
         let best = best.as_ref().map(|best| run_verdict(&best.fence, run, &best.site)).transpose()?;
-        runs.push(run_answer(&survey, &settled.fence.runs[run], worst, best));
+        runs.push(run_answer(&survey, &settled.fence.runs, run, worst, best));
     }
     let mut remarks = survey.remarks.clone();
     remarks.extend(remarks_of(&settled, &runs));
@@ -166,14 +182,21 @@ pub(crate) fn flag_over_both(worst: &PostVerdict, best: Option<&PostVerdict>) ->
     (flags.map(|(flag, _)| flag).max().unwrap_or(worst.flag), of_checked)
 }
 
-fn run_answer(survey: &Survey, run: &Run, worst: RunVerdict, best: Option<RunVerdict>) -> RunAnswer {
+fn run_answer(
+    survey: &Survey,
+    runs: &[Run],
+    at: usize,
+    worst: RunVerdict,
+    best: Option<RunVerdict>,
+) -> RunAnswer {
+    let run = &runs[at];
     let flags: Vec<_> = worst
         .posts
         .iter()
         .enumerate()
         .map(|(at, post)| flag_over_both(post, best.as_ref().map(|best| &best.posts[at])))
         .collect();
-    let (mut near, mut inside, mut bare) = (Vec::new(), Vec::new(), Vec::new());
+    let (mut near, mut inside, mut bare, mut corners) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
     for (at, post) in run.posts.iter().enumerate() {
         match (run.screened(), &run.screen) {
             (Some((from, to)), Some(screen)) if post.at >= from && post.at <= to => {
@@ -181,22 +204,33 @@ fn run_answer(survey: &Survey, run: &Run, worst: RunVerdict, best: Option<RunVer
                 let end = post.at - from < reach || to - post.at < reach;
                 if end { near.push(at) } else { inside.push(at) }
             }
+            _ if post.shared_with.is_some_and(|shared| runs[shared.run].screen.is_some()) => corners.push(at),
             _ => bare.push(at),
         }
     }
-    let group = |posts| group(survey, posts, &worst, best.as_ref());
+    let group = |posts: Vec<usize>| {
+        let of_checked = posts.iter().filter_map(|post| flags[*post].1).max();
+        group(survey, posts, of_checked, &worst, best.as_ref())
+    };
     RunAnswer {
         flag: flags.iter().map(|(flag, _)| *flag).max().unwrap_or(Flag::NotChecked),
         flag_of_checked: flags.iter().filter_map(|(_, checked)| *checked).max(),
         near_ends: group(near),
         inside: group(inside),
         bare: group(bare),
+        corners: group(corners),
         worst,
         best,
     }
 }
 
-fn group(survey: &Survey, posts: Vec<usize>, worst: &RunVerdict, best: Option<&RunVerdict>) -> Option<Group> {
+fn group(
+    survey: &Survey,
+    posts: Vec<usize>,
+    flag_of_checked: Option<Flag>,
+    worst: &RunVerdict,
+    best: Option<&RunVerdict>,
+) -> Option<Group> {
     let gust = |verdict: &RunVerdict, of: fn(&PostVerdict) -> Velocity| {
         posts.iter().map(|post| of(&verdict.posts[*post])).min_by(|a, b| a.si().total_cmp(&b.si()))
     };
@@ -206,6 +240,7 @@ fn group(survey: &Survey, posts: Vec<usize>, worst: &RunVerdict, best: Option<&R
     let limit_gust = gust(worst, |post| post.limit_gust)?;
     let bare_limit_gust = gust(worst, |post| post.bare_limit_gust)?;
     Some(Group {
+        flag_of_checked,
         often: often(survey, limit_gust),
         bare_often: often(survey, bare_limit_gust),
         limit_gust,
@@ -220,22 +255,19 @@ fn group(survey: &Survey, posts: Vec<usize>, worst: &RunVerdict, best: Option<&R
 
 /// What to measure next: each open value alone at its best, the rest at the worst.
 fn measure_next(survey: &Survey, runs: &[RunAnswer]) -> Result<Vec<MeasureNext>, CheckError> {
-    let least = |verdicts: &mut dyn Iterator<Item = Velocity>| {
-        verdicts.min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or_else(|| mph(0.0))
-    };
     let mut found = Vec::new();
     for open in survey.open_keys() {
         let settled = survey.settle(&|key| if key == open.key { Extreme::Best } else { Extreme::Worst });
-        let mut gain = mph(0.0);
+        let (mut gain, mut gains) = (mph(0.0), None);
         for (run, answer) in runs.iter().enumerate() {
             let known = run_verdict(&settled.fence, run, &settled.site)?;
-            let before = least(&mut std::iter::once(answer.worst.limit_gust));
-            let rise = known.limit_gust - before;
+            let rise = known.limit_gust - answer.worst.limit_gust;
             if rise > gain {
                 gain = rise;
+                gains = Some(settled.fence.runs[run].name.clone());
             }
         }
-        found.push(MeasureNext { key: open.key, what: open.measure_next, gain });
+        found.push(MeasureNext { key: open.key, what: open.measure_next, gain, run: gains });
     }
     found.sort_by(|one, other| other.gain.si().total_cmp(&one.gain.si()));
     Ok(found)

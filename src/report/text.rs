@@ -94,8 +94,9 @@ impl Page<'_> {
             wrapped(out, "", &line)?;
         }
         writeln!(out)?;
-        for alike in self.alike() {
-            self.run_block(&alike, out)?;
+        for (names, block) in self.blocks()? {
+            wrapped(out, "", &format!("{}: {}", names.join(", "), block.0))?;
+            out.write_all(&block.1)?;
         }
         writeln!(out)?;
         wrapped(
@@ -165,7 +166,7 @@ impl Page<'_> {
                 alike.iter().filter(|one| wanted(one)).flat_map(|one| one.names.clone()).collect();
             (!names.is_empty()).then(|| listed(&names))
         };
-        let says = |one: &Alike<'_>, flag: Flag| one.answer.flag_of_checked == Some(flag);
+        let says = |one: &Alike<'_>, flag: Flag| one.answer.own_flag_of_checked() == Some(flag);
         let hung = |one: &Alike<'_>| one.run.screen.is_some();
         if !self.check.has_speed() {
             lines.push(
@@ -229,9 +230,22 @@ impl Page<'_> {
         lines
     }
 
+    /// What the answer says of each run, those of which it says the same together.
+    fn blocks(&self) -> io::Result<Vec<(Vec<&str>, (String, Vec<u8>))>> {
+        let mut all: Vec<(Vec<&str>, (String, Vec<u8>))> = Vec::new();
+        for alike in self.alike() {
+            let mut lines = Vec::new();
+            self.run_block(&alike, &mut lines)?;
+            let block = (self.cloth(alike.run, alike.survey), lines);
+            match all.iter_mut().find(|(_, before)| *before == block) {
+                Some((names, _)) => names.extend(alike.names),
+                None => all.push((alike.names, block)),
+            }
+        }
+        Ok(all)
+    }
+
     fn run_block(&self, alike: &Alike<'_>, out: &mut impl Write) -> io::Result<()> {
-        let cloth = self.cloth(alike.run, alike.survey);
-        wrapped(out, "", &format!("{}: {cloth}", alike.names.join(", ")))?;
         let mut gusts = Vec::new();
         let mut ratios = Vec::new();
         for (group, place) in groups(alike.answer) {
@@ -241,7 +255,8 @@ impl Page<'_> {
                 gust_spread(group.limit_gust, group.limit_gust_best, self.system)
             ));
             if let Some(worst) = group.ratio {
-                ratios.push(format!("{}{place}", ratio_spread(worst, group.ratio_best)));
+                let flag = group.flag_of_checked.unwrap_or(Flag::NotChecked);
+                ratios.push(format!("{flag}: ratio {}{place}", ratio_spread(worst, group.ratio_best)));
             }
         }
         wrapped(out, "  limit gust, at most  ", &gusts.join(", "))?;
@@ -255,12 +270,8 @@ impl Page<'_> {
             )?;
         }
         wrapped(out, "  it comes             ", &comes(alike.answer))?;
-        let flag = alike.answer.flag_of_checked;
-        if let (Some(flag), false) = (flag, ratios.is_empty()) {
-            wrapped(out, "  at the design wind   ", &format!("{flag}: ratio {}", ratios.join(", ")))?;
-        } else {
-            wrapped(out, "  at the design wind   ", &Flag::NotChecked.to_string())?;
-        }
+        let told = if ratios.is_empty() { Flag::NotChecked.to_string() } else { ratios.join("; ") };
+        wrapped(out, "  at the design wind   ", &told)?;
         Ok(())
     }
 
@@ -287,8 +298,9 @@ impl Page<'_> {
             .map(|next| {
                 if next.gain >= metres_per_second(0.45) {
                     format!(
-                        "{} (at best it raises the lowest limit gust by {})",
+                        "{} (at best it lifts the limit gust of {} by {})",
                         next.what,
+                        next.run.as_deref().unwrap_or("a run"),
                         gust(next.gain, self.system)
                     )
                 } else {
@@ -569,6 +581,7 @@ fn groups(answer: &RunAnswer) -> Vec<(&Group, &'static str)> {
     groups.extend(answer.near_ends.as_ref().map(|group| (group, "near the ends")));
     groups.extend(answer.inside.as_ref().map(|group| (group, "inside")));
     groups.extend(answer.bare.as_ref().map(|group| (group, if cloth { "without cloth" } else { "" })));
+    groups.extend(answer.corners.as_ref().map(|group| (group, "at corners with cloth round them")));
     groups
 }
 
