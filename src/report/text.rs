@@ -44,6 +44,9 @@ struct Page<'a> {
     system: System,
 }
 
+/// What is said of a run: its cloth, and the lines below it.
+type Block = (String, Vec<u8>);
+
 /// Runs that are told together.
 struct Alike<'a> {
     names: Vec<&'a str>,
@@ -231,8 +234,8 @@ impl Page<'_> {
     }
 
     /// What the answer says of each run, those of which it says the same together.
-    fn blocks(&self) -> io::Result<Vec<(Vec<&str>, (String, Vec<u8>))>> {
-        let mut all: Vec<(Vec<&str>, (String, Vec<u8>))> = Vec::new();
+    fn blocks(&self) -> io::Result<Vec<(Vec<&str>, Block)>> {
+        let mut all: Vec<(Vec<&str>, Block)> = Vec::new();
         for alike in self.alike() {
             let mut lines = Vec::new();
             self.run_block(&alike, &mut lines)?;
