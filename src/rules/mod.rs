@@ -90,7 +90,9 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
     wind::Code::ALL
         .iter()
         .flat_map(|code| code.rules())
+        .chain(wind::climate::RULES)
         .chain(screen::RULES)
+        .chain(screen::loss::RULES)
         .chain(member::RULES)
         .chain(member::aisc360_16::RULES)
         .chain(loads::RULES)

@@ -173,6 +173,34 @@ impl AsceSpeed {
     }
 }
 rule! {
+    /// Gust of a return period from the 50-year gust itself, as older codes print it.
+    ///
+    /// Beside [`AsceSpeed`] from 50 years it differs by the 0.9997 that the law gives there.
+    ///
+    /// # Range
+    /// Return periods 5 to 3000 years. Not for hurricane coasts.
+    SpeedFromFiftyYear, "climate/asce-speed-from-fifty-year", LAW;
+    /// 50-year gust
+    fifty_year: Velocity = "V_50";
+    /// wanted return period
+    return_period: f64 as Years = "T";
+    speed "V_T": Velocity
+}
+impl SpeedFromFiftyYear {
+    /// Works the law at the wanted return period.
+    ///
+    /// # Errors
+    /// If the speed is not above nought, or the return period is outside the range above.
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<Velocity, OutOfRange> {
+        let Self { fifty_year, return_period } = self;
+        above_nought("50-year gust", fifty_year)?;
+        quoted("return period", return_period)?;
+        let ratio = AsceRatio { return_period }.work(ledger);
+        let speed = ScaledSpeed { design: fifty_year, ratio, design_ratio: 1.0 }.work(ledger);
+        Ok(self.keep(ledger, speed))
+    }
+}
+rule! {
     /// Chance that a wind is met at least once in so many years: 1/T in one.
     ///
     /// # Departure
@@ -339,6 +367,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<AsceReturnPeriod>(),
     Listed::of::<ScaledSpeed>(),
     Listed::of::<AsceSpeed>(),
+    Listed::of::<SpeedFromFiftyYear>(),
     Listed::of::<Encounter>(),
     Listed::of::<DaysAYear>(),
     Listed::of::<ProbabilityFactor>(),
@@ -464,6 +493,21 @@ mod tests {
             // The ratio is written to three decimals, which is a hundredth and a half of the years.
             assert!((inland(ratio).years / years - 1.0).abs() < 0.01, "{years}");
         }
+    }
+
+    #[test]
+    fn a_50_year_gust_of_90_mph_is_115_mph_of_700_years_to_the_nearest_5() {
+        let of = |years| {
+            let asked = SpeedFromFiftyYear { fifty_year: mph(90.0), return_period: years };
+            asked.work(&mut Blank).map(|speed| ((speed / mph(5.0)).pure()).round() * 5.0)
+        };
+        assert_eq!(
+            [300.0, 700.0, 1700.0, 3000.0].map(|years| of(years).unwrap()),
+            [105.0, 115.0, 120.0, 125.0]
+        );
+        assert!(of(4.9).is_err() && of(3001.0).is_err());
+        let none = SpeedFromFiftyYear { fifty_year: mph(0.0), return_period: 700.0 };
+        assert!(none.work(&mut Blank).is_err());
     }
 
     #[test]
