@@ -20,7 +20,7 @@ use std::f64::consts::FRAC_PI_4;
 
 static WIRE_SCREENS: Document = Document {
     short: "Barlow 1999",
-    title: "Loss of woven wire screens in wind tunnels, after Barlow and others, 1999",
+    title: "Loss of woven wire screens in wind tunnels, after Barlow 1999",
     seen: Seen::SecondHand("source text in a public repository that credits it"),
 };
 static IDELCHIK: Document = Document {
@@ -30,7 +30,7 @@ static IDELCHIK: Document = Document {
 };
 static OBLIQUE: Document = Document {
     short: "Richards and Robinson 1999",
-    title: "P. J. Richards and M. Robinson, Journal of Wind Engineering and Industrial Aerodynamics 83 (1999) 455-465",
+    title: "Richards and Robinson, Journal of Wind Engineering and Industrial Aerodynamics 83 (1999) 455-465",
     seen: Seen::SecondHand("its abstract"),
 };
 /// A sheet of sources before its mirror in the ground, a wake slowed as mass asks, and the suction in the wake that
