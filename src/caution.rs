@@ -21,6 +21,8 @@ pub enum Remark {
     DensityTaken { screen: String },
     /// A density of light yarn says little: solid at worst.
     DensityOfLightYarn { screen: String, colour: String },
+    /// The solidity of a cloth is not known.
+    SolidityUnknown { screen: String, low: f64 },
     /// The solidity of a cloth comes from the catalogue.
     SolidityFromCatalogue { cloth: String, known: String },
     /// How wind on both faces of corner posts is reckoned.
@@ -58,6 +60,7 @@ impl Remark {
             Self::Windows { .. } => "windows",
             Self::DensityTaken { .. } => "density-taken-as-solidity",
             Self::DensityOfLightYarn { .. } => "density-of-light-yarn",
+            Self::SolidityUnknown { .. } => "solidity-unknown",
             Self::SolidityFromCatalogue { .. } => "solidity-from-catalogue",
             Self::CornerPosts { .. } => "corner-posts",
             Self::ClothOnGate { .. } => "cloth-on-gate",
@@ -109,9 +112,10 @@ impl Remark {
                     )
                 };
                 format!(
-                    "{run}: {what} change the load by {} % by the code's factor. Windows do not help; the check \
-                     gives them no credit.",
-                    trimmed(change * 100.0, 2)
+                    "{run}: {what} change the load by {} % by the code's factor. {}The check gives windows no \
+                     credit.",
+                    trimmed(change * 100.0, 2),
+                    if change.abs() < 0.02 { "That is next to nothing. " } else { "" }
                 )
             }
             Self::DensityTaken { screen } => format!(
@@ -121,6 +125,10 @@ impl Remark {
             Self::DensityOfLightYarn { screen, colour } => format!(
                 "cloth \"{screen}\": a density is a figure for light, and {colour} yarn lets light through where \
                  no wind passes. Anything from the density up to solid is possible; ask the maker for the open area."
+            ),
+            Self::SolidityUnknown { screen, low } => format!(
+                "cloth \"{screen}\": solidity unknown, so {low:.2} (the most open cloth of the catalogue) to 1.00 was tried. \
+                 Ask the maker for the open area."
             ),
             Self::SolidityFromCatalogue { cloth, known } => {
                 format!("cloth \"{cloth}\": solidity from the catalogue of cloths ({known}).")
@@ -225,6 +233,7 @@ pub const CAUTIONS: &[Caution] = &[
 /// What no result of this version covers, one line each.
 pub const NOT_CHECKED: &[(&str, &str)] = &[
     ("ice", "ice with wind; iced or frozen cloth is solid"),
+    ("raised", "a fence that stands on a wall or the edge of a bank"),
     ("earthquake", "earthquake, for fences of 6 ft (1.8 m) and over"),
     ("banners", "banners and signs hung on the cloth"),
     ("torsion", "twist of open (roll-formed) posts"),

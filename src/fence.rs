@@ -204,6 +204,17 @@ pub enum End {
     Corner(CornerTo),
 }
 
+impl End {
+    /// Whether it ends in the same manner, whichever run stands round the corner.
+    #[must_use]
+    pub fn is_like(self, other: Self) -> bool {
+        match (self, other) {
+            (Self::Return(one), Self::Return(other)) => one == other,
+            (one, other) => std::mem::discriminant(&one) == std::mem::discriminant(&other),
+        }
+    }
+}
+
 /// The run round a corner.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct CornerTo {

@@ -7,7 +7,7 @@ use crate::screen::loss::{Layer, MadeOf, ModelFactor, load_factor};
 use crate::screen::{cloths, named, nearest_name};
 use crate::survey::{Open, Reading, Survey};
 use crate::units::{Length, Quantity, Velocity};
-use crate::verdict::run_verdict;
+use crate::verdict::{Flag, run_verdict};
 use crate::workings::Blank;
 use std::fmt;
 
@@ -29,13 +29,27 @@ pub struct Column {
     pub sold_open: Option<(f64, f64)>,
     /// The whole answer.
     pub check: Check,
+    /// The runs compared, by their index in the answer.
+    pub(crate) order: Vec<usize>,
 }
 
 /// A comparison.
 #[derive(Debug, Clone)]
 pub struct Comparison {
-    /// The columns, as they were asked.
+    /// The columns, as they were asked; the same runs in the same order in each.
     pub columns: Vec<Column>,
+    /// Whether they are one fence with other cloth, so that savings may be told.
+    pub one_fence: bool,
+    /// Runs that stand in one survey only, with the column they stand in.
+    unpaired: Vec<(String, String)>,
+}
+
+impl Comparison {
+    /// Runs that stand in one survey only, with the column they stand in.
+    #[must_use]
+    pub fn unpaired(&self) -> &[(String, String)] {
+        &self.unpaired
+    }
 }
 
 /// Why there is no comparison.
@@ -50,6 +64,8 @@ pub enum CompareError {
     },
     /// There is one thing only, or no cloth to change.
     NothingToCompare,
+    /// Surveys that share no run by name.
+    NoCommonRun,
     /// A height above the fence.
     TooHigh {
         /// The run.
@@ -73,6 +89,9 @@ impl fmt::Display for CompareError {
             Self::NothingToCompare => f.write_str(
                 "nothing to compare: no run has cloth. Name cloths with --cloth together with --height, or a second \
                  survey",
+            ),
+            Self::NoCommonRun => f.write_str(
+                "nothing to compare: the surveys have no run of the same name. Runs are set side by side by their names",
             ),
             Self::TooHigh { run } => write!(f, "--height is above the fence of run \"{run}\""),
             Self::Check(error) => error.fmt(f),
@@ -101,9 +120,11 @@ pub fn compare(survey: &Survey, variants: &[Variant]) -> Result<Comparison, Comp
     let mut columns = Vec::new();
     for variant in variants {
         let (survey, label, sold_open) = hung(survey, variant)?;
-        columns.push(Column { label, sold_open, check: check(survey)? });
+        let check = check(survey)?;
+        let order = (0..check.runs.len()).collect();
+        columns.push(Column { label, sold_open, check, order });
     }
-    Ok(Comparison { columns })
+    Ok(Comparison { columns, one_fence: true, unpaired: Vec::new() })
 }
 
 /// Sets whole surveys side by side.
@@ -116,9 +137,40 @@ pub fn side_by_side(surveys: Vec<(String, Survey)>) -> Result<Comparison, Compar
     }
     let mut columns = Vec::new();
     for (label, survey) in surveys {
-        columns.push(Column { label, sold_open: None, check: check(survey)? });
+        columns.push(Column { label, sold_open: None, check: check(survey)?, order: Vec::new() });
     }
-    Ok(Comparison { columns })
+    paired(columns)
+}
+
+/// Whole surveys by the names of their runs: what stands in one only is told and not compared.
+fn paired(mut columns: Vec<Column>) -> Result<Comparison, CompareError> {
+    let names = |column: &Column| -> Vec<String> {
+        column.check.settled.fence.runs.iter().map(|run| run.name.clone()).collect()
+    };
+    let in_all: Vec<String> = names(&columns[0])
+        .into_iter()
+        .filter(|name| columns.iter().all(|column| names(column).contains(name)))
+        .collect();
+    let mut unpaired = Vec::new();
+    for column in &columns {
+        unpaired.extend(
+            names(column)
+                .into_iter()
+                .filter(|name| !in_all.contains(name))
+                .map(|name| (column.label.clone(), name)),
+        );
+    }
+    if in_all.is_empty() {
+        return Err(CompareError::NoCommonRun);
+    }
+    for column in &mut columns {
+        let order: Vec<usize> = in_all
+            .iter()
+            .filter_map(|name| column.check.settled.fence.runs.iter().position(|run| run.name == *name))
+            .collect();
+        column.order = order;
+    }
+    Ok(Comparison { columns, one_fence: false, unpaired })
 }
 
 const NO_CLOTH: &str = "no cloth";
@@ -212,10 +264,40 @@ pub struct Figures {
     pub model_open: Option<ModelFactor>,
 }
 
+impl Figures {
+    /// The least limit gust of all its posts.
+    #[must_use]
+    pub fn least(&self) -> Velocity {
+        if self.limit_gust_ends < self.limit_gust_inside {
+            self.limit_gust_ends
+        } else {
+            self.limit_gust_inside
+        }
+    }
+
+    /// Whether it is the same but for the rounding of sums.
+    #[must_use]
+    pub fn is_like(&self, other: &Self) -> bool {
+        let near = |one: f64, other: f64| (one - other).abs() <= 1e-9 * one.abs().max(other.abs());
+        let optional = |one: Option<f64>, other: Option<f64>| match (one, other) {
+            (Some(one), Some(other)) => near(one, other),
+            (None, None) => true,
+            _ => false,
+        };
+        near(self.limit_gust_ends.si(), other.limit_gust_ends.si())
+            && near(self.limit_gust_inside.si(), other.limit_gust_inside.si())
+            && near(self.inside_moment, other.inside_moment)
+            && optional(self.ratio, other.ratio)
+            && optional(self.moment.map(Quantity::si), other.moment.map(Quantity::si))
+            && optional(self.model.map(|model| model.factor), other.model.map(|model| model.factor))
+    }
+}
+
 impl Column {
-    /// The figures of a run.
+    /// The figures of a run, counted among those compared.
     #[must_use]
     pub fn figures(&self, run: usize) -> Figures {
+        let run = self.order[run];
         let answer: &RunAnswer = &self.check.runs[run];
         let posts = &answer.worst.posts;
         let greatest = |of: fn(&crate::verdict::PostVerdict) -> Option<f64>| {
@@ -268,6 +350,24 @@ impl Column {
         load_factor(&layers, &mut Blank).ok()
     }
 
+    /// How many runs are compared.
+    #[must_use]
+    pub fn runs(&self) -> usize {
+        self.order.len()
+    }
+
+    /// The name of a run.
+    #[must_use]
+    pub fn run_name(&self, run: usize) -> &str {
+        &self.check.settled.fence.runs[self.order[run]].name
+    }
+
+    /// The flag of a run.
+    #[must_use]
+    pub fn flag(&self, run: usize) -> Flag {
+        self.check.runs[self.order[run]].flag
+    }
+
     /// How sentences call it.
     #[must_use]
     pub fn named(&self) -> &str {
@@ -277,7 +377,7 @@ impl Column {
     /// Solidity of all layers of a run, if it has cloth.
     #[must_use]
     pub fn solidity(&self, run: usize) -> Option<f64> {
-        self.check.runs[run].worst.solidity
+        self.check.runs[self.order[run]].worst.solidity
     }
 }
 

@@ -18,12 +18,13 @@ struct AlikeRuns<'a> {
 
 fn alike_runs(comparison: &Comparison) -> Vec<AlikeRuns<'_>> {
     let first = &comparison.columns[0];
-    let runs = comparison.columns.iter().map(|column| column.check.runs.len()).min().unwrap_or(0);
+    let runs = first.runs();
     let mut all: Vec<AlikeRuns<'_>> = Vec::new();
     for run in 0..runs {
-        let name = first.check.settled.fence.runs[run].name.as_str();
+        let name = first.run_name(run);
         let figures: Vec<Figures> = comparison.columns.iter().map(|column| column.figures(run)).collect();
-        match all.iter_mut().find(|one| one.figures == figures) {
+        let like = |one: &&mut AlikeRuns<'_>| one.figures.iter().zip(&figures).all(|(a, b)| a.is_like(b));
+        match all.iter_mut().find(like) {
             Some(one) => one.names.push(name),
             None => all.push(AlikeRuns { names: vec![name], run, figures }),
         }
@@ -70,6 +71,9 @@ fn share_in_words(share: f64) -> String {
 
 /// What the columns say of each other, in sentences: against the heaviest.
 fn sentences(comparison: &Comparison, alike: &AlikeRuns<'_>) -> Vec<String> {
+    if !comparison.one_fence {
+        return Vec::new();
+    }
     let heaviest = (0..alike.figures.len())
         .max_by(|a, b| alike.figures[*a].inside_moment.total_cmp(&alike.figures[*b].inside_moment))
         .unwrap_or(0);
@@ -146,15 +150,11 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
     for alike in alike_runs(comparison) {
         writeln!(out)?;
         rule(out, &alike.names.join(", "))?;
-        if alike.figures.windows(2).all(|two| two[0] == two[1]) {
+        if alike.figures.windows(2).all(|two| two[0].is_like(&two[1])) {
             let bare = comparison.columns[0].solidity(alike.run).is_none();
             let why = if bare { "no cloth in any of them" } else { "the same in all of them" };
             let figures = &alike.figures[0];
-            wrapped(
-                out,
-                "",
-                &format!("{why}: limit gust {} at most.", gust(figures.limit_gust_inside, system)),
-            )?;
+            wrapped(out, "", &format!("{why}: limit gust {} at most.", gust(figures.least(), system)))?;
             continue;
         }
         let head = vec![
@@ -197,6 +197,10 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
         for sentence in sentences(comparison, &alike) {
             wrapped(out, "- ", &sentence)?;
         }
+    }
+    for (column, name) in comparison.unpaired() {
+        writeln!(out)?;
+        wrapped(out, "", &format!("{name}: stands in {column} only and is not compared."))?;
     }
     writeln!(out)?;
     wrapped(
@@ -244,7 +248,7 @@ struct ComparedRunJson<'a> {
 }
 
 fn rows(comparison: &Comparison) -> Vec<ColumnJson<'_>> {
-    let runs = comparison.columns.iter().map(|column| column.check.runs.len()).min().unwrap_or(0);
+    let runs = comparison.columns[0].runs();
     let heaviest: Vec<f64> = (0..runs)
         .map(|run| {
             comparison.columns.iter().map(|column| column.figures(run).inside_moment).fold(0.0, f64::max)
@@ -261,7 +265,7 @@ fn rows(comparison: &Comparison) -> Vec<ColumnJson<'_>> {
                 .map(|run| {
                     let figures = column.figures(run);
                     ComparedRunJson {
-                        name: &column.check.settled.fence.runs[run].name,
+                        name: column.run_name(run),
                         solidity: column.solidity(run),
                         pressure_pa: figures.pressure.map(Quantity::si),
                         base_moment_n_m: figures.moment.map(Quantity::si),
@@ -277,7 +281,7 @@ fn rows(comparison: &Comparison) -> Vec<ColumnJson<'_>> {
                             Often::Law(law) => Some(law.years),
                             Often::Rarer | Often::Unknown(_) => None,
                         },
-                        flag: column.check.runs[run].flag.word(),
+                        flag: column.flag(run).word(),
                     }
                 })
                 .collect(),
@@ -381,9 +385,9 @@ pub(super) fn levers_in_short(pulled: &[Pulled], system: System) -> (String, Str
     (told(true), told(false))
 }
 
-/// A lever helps if it lifts the limit gust by a twentieth or more.
+/// A lever helps if it lifts the limit gust by a twentieth or more; windows get no credit in the check and never do.
 pub(super) fn helps(pulled: &Pulled) -> bool {
-    pulled.gust_times() >= 1.05
+    pulled.gust_times() >= 1.05 && pulled.lever != Lever::Windows
 }
 
 /// Writes what helps and what does not, run by run.

@@ -106,7 +106,8 @@ impl Page<'_> {
             out,
             "",
             "A gust here is the 3-second gust 33 ft (10 m) up over open ground, close to what an airport reports as a \
-             gust. A hand meter beside the fence reads lower. How often it comes is an order of magnitude, by the \
+             gust. A hand meter beside the fence reads lower. \
+             Near the ends is within three cloth heights of an end of the cloth. How often it comes is an order of magnitude, by the \
              code's law for inland winds; not for hurricane coasts.",
         )?;
         writeln!(out)?;
@@ -147,7 +148,7 @@ impl Page<'_> {
         };
         let mut parts = Vec::new();
         if !self.check.has_speed() {
-            parts.push("the design wind (no speed is given)");
+            parts.push("any post at the design wind (no speed is given)");
         }
         for (kind, name) in [
             (PartKind::Footing, "footings"),
@@ -158,7 +159,10 @@ impl Page<'_> {
                 parts.push(name);
             }
         }
-        format!("{}. Any of them may give way first, so every gust below is \"at most\".", parts.join(", "))
+        format!(
+            "{}. What is not checked may give way first: every gust below is \"at most\".",
+            parts.join(", ")
+        )
     }
 
     fn decision(&self) -> Vec<String> {
@@ -172,9 +176,16 @@ impl Page<'_> {
         let says = |one: &Alike<'_>, flag: Flag| one.answer.own_flag_of_checked() == Some(flag);
         let hung = |one: &Alike<'_>| one.run.screen.is_some();
         if !self.check.has_speed() {
-            lines.push(
-                "No design wind is known: nothing is said of it. The limit gusts below stand.".to_owned(),
-            );
+            lines.push(match named(&hung) {
+                Some(names) => format!(
+                    "◇ DO NOT HANG YET on {names}: no design wind is known, so it is not checked. With the cloth the first \
+                     post reaches its limit in a gust of {} at most; bare, of {}. Ask the building department for the \
+                     design wind; an engineer decides.",
+                    gust(least_of(&alike, &hung, |verdict| verdict.limit_gust), self.system),
+                    gust(least_of(&alike, &hung, |verdict| verdict.bare_limit_gust), self.system)
+                ),
+                None => "◇ No design wind is known, so it is not checked. The limit gusts below stand.".to_owned(),
+            });
             return lines;
         }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::Over)) {
@@ -186,18 +197,16 @@ impl Page<'_> {
                 })
                 .max_by(f64::total_cmp)
                 .unwrap_or_default();
-            let least = |of: fn(&RunVerdict) -> Velocity| {
-                alike
-                    .iter()
-                    .filter(|one| hung(one) && says(one, Flag::Over))
-                    .map(|one| of(&one.answer.worst))
-                    .min_by(|a, b| a.si().total_cmp(&b.si()))
-                    .unwrap_or_default()
-            };
-            let either = if self.check.has_ranges() { " whatever the unknowns turn out to be" } else { "" };
+            let is_over = |one: &Alike<'_>| hung(one) && says(one, Flag::Over);
+            let least = |of: fn(&RunVerdict) -> Velocity| least_of(&alike, &is_over, of);
+            let over = |one: &&Alike<'_>| hung(one) && says(one, Flag::Over);
+            let open = alike.iter().filter(over).all(|one| {
+                one.answer.best.as_ref().is_some_and(|best| best.limit_gust != one.answer.worst.limit_gust)
+            });
+            let either = if open { " whatever the unknowns turn out to be" } else { "" };
             lines.push(format!(
                 "■ DO NOT HANG the cloth as surveyed on {names}: at the design wind posts are over their limit{either}, \
-                 at the worst {} times. With it the first post reaches its limit in a gust of {} at most; bare, of {}.",
+                 at the worst {} times what they carry. With it the first post reaches its limit in a gust of {} at most; bare, of {}.",
                 ratio_up(ratio),
                 gust(least(|verdict| verdict.limit_gust), self.system),
                 gust(least(|verdict| verdict.bare_limit_gust), self.system),
@@ -228,7 +237,7 @@ impl Page<'_> {
             lines.push(format!("▲ {names}, without cloth: near the limit of the posts."));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Within)) {
-            lines.push(format!("● {names}, without cloth: the posts alone stay within their limit."));
+            lines.push(format!("● {names}, without cloth: the posts alone stay within their limit at the design wind. What was not checked is not known."));
         }
         lines
     }
@@ -269,10 +278,12 @@ impl Page<'_> {
             wrapped(
                 out,
                 "  bare, at most        ",
-                &format!("{bare}; the cloth makes the load up to {:.1} times", worst.times_bare),
+                &format!("{bare}; the cloth multiplies the load by up to {:.1}", worst.times_bare),
             )?;
         }
-        wrapped(out, "  it comes             ", &comes(alike.answer))?;
+        let which =
+            if alike.answer.best.is_some() { "  the lower comes      " } else { "  it comes             " };
+        wrapped(out, which, &comes(alike.answer))?;
         let told = if ratios.is_empty() { Flag::NotChecked.to_string() } else { ratios.join("; ") };
         wrapped(out, "  at the design wind   ", &told)?;
         Ok(())
@@ -280,7 +291,8 @@ impl Page<'_> {
 
     fn cloth(&self, run: &Run, survey: &RunSurvey) -> String {
         let Some(screen) = &run.screen else { return "no cloth".to_owned() };
-        let name = survey.cloth.as_deref().unwrap_or(&screen.name);
+        let own = format!("cloth {:.2} solid", screen.solidity);
+        let name = survey.cloth.as_deref().unwrap_or(if screen.name == "own" { &own } else { &screen.name });
         let bays = if screen.first_bay == 0 && screen.end_bay == run.bays.len() {
             String::new()
         } else {
@@ -338,7 +350,7 @@ impl Page<'_> {
         }
         if self.check.levers.iter().any(Option::is_some) {
             writeln!(out)?;
-            rule(out, "What helps and what does not (limit gust, at most)")?;
+            rule(out, "What helps (lifts the limit gust by 5 % or more) and what does not")?;
             for alike in self.alike() {
                 let Some(pulled) = &self.check.levers[alike.at] else { continue };
                 let (helps, not) = levers_in_short(pulled, self.system);
@@ -428,12 +440,21 @@ impl Page<'_> {
             self.cloth(run, alike.survey),
         ];
         if let Some(solidity) = answer.worst.solidity {
-            about.push(format!("all layers {solidity:.3} solid"));
+            let least = answer.best.as_ref().and_then(|best| best.solidity).filter(|best| *best != solidity);
+            about.push(match least {
+                Some(least) => format!("all layers {least:.3} to {solidity:.3} solid"),
+                None => format!("all layers {solidity:.3} solid"),
+            });
         }
         about.extend(alike.survey.fastening.clone());
-        about.push(format!("left end {}", self.end(alike.at, true)));
-        about.push(format!("right end {}", self.end(alike.at, false)));
         wrapped(out, "", &about.join("; "))?;
+        for (at, run) in self.check.settled.fence.runs.iter().enumerate() {
+            if alike.names.contains(&run.name.as_str()) {
+                let ends = format!("left end {}; right end {}", self.end(at, true), self.end(at, false));
+                let whose = if alike.names.len() > 1 { format!("{}: ", run.name) } else { String::new() };
+                wrapped(out, "", &format!("{whose}{ends}"))?;
+            }
+        }
         writeln!(out, "\n{}\n", self.post_table(alike, detail).trim_fmt())?;
         if let Some(bays) = self.bay_table(alike, detail) {
             writeln!(out, "{}", bays.trim_fmt())?;
@@ -450,7 +471,7 @@ impl Page<'_> {
         } else if returned.si() > 0.0 {
             format!(", its cloth counts as a return of {}", self.length(returned))
         } else {
-            ", no return counts".to_owned()
+            ", whose cloth is too low, too open or none: no return counts".to_owned()
         };
         match if start { run.start } else { run.finish } {
             End::Free => "free".to_owned(),
@@ -467,11 +488,11 @@ impl Page<'_> {
             "kind".to_owned(),
             format!("shear {}", unit(Measure::Force)),
             format!("moment {}", unit(Measure::Moment)),
-            "bare moment".to_owned(),
-            "carries".to_owned(),
+            format!("bare {}", unit(Measure::Moment)),
+            format!("strength {}", unit(Measure::Moment)),
             "ratio".to_owned(),
             format!("limit gust {}", unit(Measure::Speed)),
-            "bare gust".to_owned(),
+            format!("bare {}", unit(Measure::Speed)),
             "checked parts".to_owned(),
         ];
         let mut rows = Rows::new(detail);
@@ -541,6 +562,9 @@ impl Page<'_> {
                     && one.run.screen == run.screen
                     && one.run.height == run.height
                     && one.survey.cloth == survey.cloth
+                    && one.survey.fastening == survey.fastening
+                    && one.run.start.is_like(run.start)
+                    && one.run.finish.is_like(run.finish)
                     && one.answer.worst == answer.worst
                     && one.answer.best == answer.best
             });
@@ -561,6 +585,20 @@ impl Page<'_> {
         let figure = Measure::Speed.in_unit(speed.si(), self.system);
         format!("{} {}", crate::units::trimmed(figure, 1), figures::speed_unit(self.system))
     }
+}
+
+/// The least of a gust over some runs.
+fn least_of(
+    alike: &[Alike<'_>],
+    wanted: &dyn Fn(&Alike<'_>) -> bool,
+    of: fn(&RunVerdict) -> Velocity,
+) -> Velocity {
+    alike
+        .iter()
+        .filter(|one| wanted(one))
+        .map(|one| of(&one.answer.worst))
+        .min_by(|a, b| a.si().total_cmp(&b.si()))
+        .unwrap_or_default()
 }
 
 /// How often the limit gusts of a run come; the reason once where it is not known.

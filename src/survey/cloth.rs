@@ -197,6 +197,17 @@ impl<'t> RunReader<'_, 't> {
             return None;
         }
         let top = fence_height.map_or(top, |fence| if top > fence { fence } else { top });
+        if let Some(Some(cut)) = windows
+            && (cut.height >= top - bottom || cut.per_bay < 1.0 || cut.per_bay > 1000.0)
+        {
+            let at = place("vents");
+            reader.mistake(
+                at,
+                "vents: windows fit in the cloth, from 1 to 1000 in a bay",
+                "{ width = \"8 in\", height = \"5 in\", per_bay = 2 }",
+            );
+            return None;
+        }
         let (first_bay, end_bay) = hung_on?;
         let solidity = solidity?;
         let screen = Screen {
@@ -244,6 +255,13 @@ impl<'t> RunReader<'_, 't> {
         );
         let mut rows = Vec::new();
         match table.get("rows").map(|rows| (rows.get_ref(), rows.span())) {
+            Some((DeValue::Array(list), at)) if list.is_empty() => {
+                reader.mistake(
+                    at,
+                    "rows is empty: along which edges the cloth is tied",
+                    "rows = [\"top\", \"bottom\"]",
+                );
+            }
             Some((DeValue::Array(list), _)) => {
                 for row in list {
                     match row.get_ref().as_str() {
@@ -401,6 +419,10 @@ pub(super) fn solidity_of(
             entry
         }
     };
+    if cloth.is_none() && has("cloth").is_some() {
+        // That it is no text was told already.
+        return (None, None);
+    }
     let cloth = cloth.map(|(text, _)| text);
     let told = if let Some(at) = has("solidity") {
         let solidity = reader.quantity::<f64>(
@@ -409,13 +431,12 @@ pub(super) fn solidity_of(
             Missing::IsFine,
         );
         match solidity {
-            Some(Reading::Unknown) => Some((
-                Reading::Between(
-                    screen::cloths().iter().map(|cloth| cloth.solidity_low).fold(1.0, f64::min),
-                    1.0,
-                ),
-                at,
-            )),
+            Some(Reading::Unknown) => {
+                let low = screen::cloths().iter().map(|cloth| cloth.solidity_low).fold(1.0, f64::min);
+                remarks.push(Remark::SolidityUnknown { screen: name.to_owned(), low });
+                reader.note(layers, "solidity taken", format!("{low} .. 1"), Origin::Default);
+                Some((Reading::Between(low, 1.0), at))
+            }
             Some(reading) => Some((reading, at)),
             None => return (cloth, None),
         }
@@ -432,6 +453,13 @@ pub(super) fn solidity_of(
             Missing::IsMistake,
         );
         let (Some(density), Some((colour, _))) = (density, colour) else { return (cloth, None) };
+        let density = match density {
+            Reading::Unknown => Reading::Between(
+                screen::cloths().iter().map(|cloth| cloth.solidity_low).fold(1.0, f64::min),
+                1.0,
+            ),
+            known => known,
+        };
         let dark = ["black", "dark"].iter().any(|word| colour.to_lowercase().contains(word));
         if dark {
             remarks.push(Remark::DensityTaken { screen: name.to_owned() });

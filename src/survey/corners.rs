@@ -42,6 +42,13 @@ pub(super) fn corners(
         return None;
     }
     let lasts: Vec<usize> = drafts.iter().map(|draft| draft.survey.run.posts.len() - 1).collect();
+    let kinds: Vec<[usize; 2]> = drafts
+        .iter()
+        .map(|draft| {
+            let posts = &draft.survey.run.posts;
+            [posts[0].kind, posts[posts.len() - 1].kind]
+        })
+        .collect();
     let names: Vec<String> = drafts.iter().map(|draft| draft.survey.run.name.clone()).collect();
     let (mut runs, mut corners) = (Vec::new(), Vec::new());
     for (at, draft) in drafts.into_iter().enumerate() {
@@ -52,6 +59,17 @@ pub(super) fn corners(
             let post = if which == 0 { 0 } else { lasts[at] };
             let theirs = if corner.at_its_start { 0 } else { lasts[corner.run] };
             survey.run.posts[post].shared_with = Some(Shared { run: corner.run, post: theirs });
+            let (own, other) = (kinds[at][which], kinds[corner.run][usize::from(!corner.at_its_start)]);
+            if at < corner.run && own != other {
+                reader.mistake(
+                    draft.place.clone(),
+                    format!(
+                        "the corner post of \"{}\" and \"{}\" is one post, but it has one kind in one run and another in the other",
+                        names[at], names[corner.run]
+                    ),
+                    "give both runs the same kind there: corner_post, end_post or other_posts",
+                );
+            }
             if at < corner.run {
                 corners.push(format!("{} with {}", names[at], names[corner.run]));
             }

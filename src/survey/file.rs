@@ -29,12 +29,21 @@ impl Survey {
                 at: None,
                 what: "the file is empty: a survey begins with the line  survey = 1".to_owned(),
                 write: None,
+                meant: None,
             });
             None
         } else {
             read_text(text, &mut reader)
         };
         let mut mistakes = reader.mistakes;
+        // A slip in the name of a key is one mistake: the key it was meant for is not missing as well, and where
+        // [all_runs] itself was meant nothing is.
+        let meant: Vec<String> = mistakes.iter().filter_map(|mistake| mistake.meant.clone()).collect();
+        let all =
+            meant.iter().any(|key| ["all_runs", "run", "post", "screen", "site"].contains(&key.as_str()));
+        mistakes.retain(|mistake| {
+            mistake.lacks().is_none_or(|lacks| !all && !meant.iter().any(|key| key == lacks))
+        });
         match survey {
             Some(survey) if mistakes.is_empty() => Ok(survey),
             _ => {
@@ -198,8 +207,9 @@ impl<'t> File<'t> {
         match self.top.get("survey") {
             None => reader.mistakes.push(Mistake {
                 at: Some(0..0),
-                what: "the survey has no survey: the format of the file".to_owned(),
+                what: "the survey does not say its format".to_owned(),
                 write: Some("add survey = 1 as the first line".to_owned()),
+                meant: None,
             }),
             Some(value) => match value.get_ref() {
                 DeValue::Integer(number) if number.to_string() == "1" => {}
@@ -324,6 +334,15 @@ impl<'t> File<'t> {
                 return None;
             }
         };
+        if list.is_empty() {
+            let run = self.top.get("run").map_or(0..0, toml::Spanned::span);
+            reader.mistake(
+                run,
+                "the survey has no run: each straight side of fence is one",
+                "add [[run]] with name, bays and ends",
+            );
+            return None;
+        }
         let mut drafts = Vec::new();
         let mut whole = true;
         for (at, item) in list.iter().enumerate() {
@@ -348,6 +367,7 @@ impl<'t> File<'t> {
                 RUN_RESERVED,
             );
             let names = run_names(table, &shown, item.span(), reader);
+            let listed = table.get("name").is_some_and(|name| matches!(name.get_ref(), DeValue::Array(_)));
             for (which, name) in names.iter().enumerate() {
                 let layers = Layers {
                     name: format!("run \"{name}\""),
@@ -356,7 +376,7 @@ impl<'t> File<'t> {
                     tables: std::iter::once((table, Origin::Here))
                         .chain(all.map(|all| (all, Origin::AllRuns)))
                         .collect(),
-                    deal: (names.len() > 1).then_some((which, names.len())),
+                    deal: listed.then_some((which, names.len())),
                 };
                 let draft = RunReader { file: self, layers, posts, screens: &screens, footings: &footings }
                     .draft(name, reader, remarks);
@@ -418,10 +438,28 @@ pub(super) fn run_names(
     };
     let mut names = Vec::new();
     let mut take = |value: Node<'_>, reader: &mut Reader| match value.get_ref().as_str().map(str::trim) {
-        Some(name) if !name.is_empty() => names.push(name.to_owned()),
-        _ => reader.mistake(value.span(), format!("the name of {shown} is text"), "name = \"north end\""),
+        Some(name) if name.chars().any(char::is_control) => {
+            reader.mistake(
+                value.span(),
+                format!("the name of {shown} has a sign that cannot be printed"),
+                "one line of text",
+            );
+        }
+        Some(name) if name.chars().any(char::is_alphanumeric) => names.push(name.to_owned()),
+        _ => reader.mistake(
+            value.span(),
+            format!("the name of {shown} is text a crew can read"),
+            "name = \"north end\"",
+        ),
     };
     match value.get_ref() {
+        DeValue::Array(list) if list.is_empty() => {
+            reader.mistake(
+                value.span(),
+                format!("{shown} has an empty list of names"),
+                "name = \"north end\"",
+            );
+        }
         DeValue::Array(list) => list.iter().for_each(|item| take(item, reader)),
         _ => take(value, reader),
     }

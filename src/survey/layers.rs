@@ -3,7 +3,7 @@
 use super::mistake::Mistake;
 use super::reading::Reading;
 use super::{AsRead, Origin};
-use crate::units::{Measure, Quantity, Unit, read};
+use crate::units::{Measure, Quantity, System, Unit, read};
 use crate::workings::nearest;
 use std::ops::Range;
 use toml::Spanned;
@@ -57,6 +57,29 @@ pub(super) struct Layers<'t> {
     pub(super) deal: Option<(usize, usize)>,
 }
 
+/// The least and the greatest size, in SI units, that a thing measured on a fence can have; far wider than any real one,
+/// so that a slip of the unit is found and nothing else.
+fn plausible(measure: Measure) -> (f64, f64) {
+    match measure {
+        Measure::Speed => (2.0, 200.0),
+        Measure::Length | Measure::Distance => (1e-3, 1000.0),
+        Measure::Small => (1e-6, 3.0),
+        Measure::Stress => (1e7, 3e9),
+        Measure::Force => (0.1, 1e6),
+        Measure::Pressure => (0.1, 1e6),
+        _ => (0.0, f64::MAX),
+    }
+}
+
+/// A text that is not echoed in full where it is long.
+pub(super) fn shortened(text: &str) -> String {
+    if text.chars().count() <= 60 {
+        text.to_owned()
+    } else {
+        text.chars().take(57).chain("…".chars()).collect()
+    }
+}
+
 /// Reads a file and notes what is wrong with it.
 pub(super) struct Reader {
     pub(super) mistakes: Vec<Mistake>,
@@ -75,7 +98,7 @@ impl Reader {
         let write = if write.is_empty() { None } else { Some(write) };
         // One place is told once, however many runs it was dealt to.
         if !self.mistakes.iter().any(|before| before.at.as_ref() == Some(&at) && before.what == what) {
-            self.mistakes.push(Mistake { at: Some(at), what, write });
+            self.mistakes.push(Mistake { at: Some(at), what, write, meant: None });
         }
     }
 
@@ -281,11 +304,31 @@ impl Reader {
             Sign::NotNegative => si >= 0.0,
             Sign::Any => true,
         };
-        if fits {
+        let (least, greatest) = plausible(key.measure);
+        if fits && si.abs() <= greatest && (si == 0.0 || si.abs() >= least) {
             return Some(si);
         }
+        if fits {
+            let written = |si| key.measure.write(si, System::Us);
+            self.mistake(
+                at.clone(),
+                format!(
+                    "{} is {}, which no fence has: it lies between {} and {}",
+                    key.key,
+                    shortened(text.trim()),
+                    written(least),
+                    written(greatest)
+                ),
+                "measure again, or look at the unit",
+            );
+            return None;
+        }
         let wanted = if key.sign == Sign::Positive { "above 0" } else { "0 or more" };
-        self.mistake(at.clone(), format!("{} is {}: it must be {wanted}", key.key, text.trim()), "");
+        self.mistake(
+            at.clone(),
+            format!("{} is {}: it must be {wanted}", key.key, shortened(text.trim())),
+            "measure again",
+        );
         None
     }
 
@@ -298,6 +341,14 @@ impl Reader {
         about: &str,
         missing: Missing,
     ) -> Option<usize> {
+        if words.contains(&"yes")
+            && let Some((value, origin)) = self.find(layers, key)
+            && let DeValue::Boolean(yes) = value.get_ref()
+        {
+            let word = if *yes { "yes" } else { "no" };
+            self.note(layers, key, word.to_owned(), origin);
+            return words.iter().position(|one| *one == word);
+        }
         let (text, at) = self.text(layers, key, about, missing)?;
         if let Some(found) = words.iter().position(|word| word.eq_ignore_ascii_case(&text)) {
             return Some(found);
@@ -331,7 +382,7 @@ impl Reader {
                 self.mistake(
                     at,
                     format!("{word} of {name} is not read by this version"),
-                    "take it out; it is not checked",
+                    "a fence that needs it cannot be worked here: an engineer decides",
                 );
             } else if let Some((_, place)) = elsewhere.iter().find(|(keys, _)| keys.contains(&word)) {
                 self.mistake(at, format!("{word} stands in {name} but belongs {place}"), "move it up");
@@ -345,6 +396,9 @@ impl Reader {
                         |near| format!("perhaps {near}"),
                     ),
                 );
+                if let Some(last) = self.mistakes.last_mut() {
+                    last.meant = near.map(str::to_owned);
+                }
             }
         }
     }

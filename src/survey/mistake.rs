@@ -13,6 +13,17 @@ pub struct Mistake {
     pub what: String,
     /// What to write, if that can be shown.
     pub write: Option<String>,
+    /// The key that a slip of the pen stood for; that key is then not told as missing.
+    pub meant: Option<String>,
+}
+
+impl Mistake {
+    /// The key that this mistake tells as missing.
+    pub(super) fn lacks(&self) -> Option<&str> {
+        let rest = self.write.as_deref()?.strip_prefix("add ")?;
+        let word = rest.trim_start_matches('[').split([' ', '.', ']']).next()?;
+        Some(word)
+    }
 }
 
 /// Every mistake in a survey, told at once.

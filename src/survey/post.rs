@@ -3,9 +3,10 @@
 use super::file::{File, Kinds};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader, Sign};
-use super::reading::Reading;
+use super::reading::{Extreme, Reading};
 use super::{Open, PostSurvey, WallBasis};
 use crate::caution::Remark;
+use crate::member::aisc360_16::nominal_moment;
 use crate::member::{RoundTube, TubeSizes, pipe};
 use crate::units::{Length, Measure, Pressure, Quantity, System, Value};
 use crate::workings::{Blank, nearest};
@@ -217,6 +218,7 @@ pub(super) fn post_of(
         note,
     };
     tube_is_one(&post, layers, reader)?;
+    strength_is_one(&post, layers, reader)?;
     if matches!(post.wall.reading, Reading::Unknown) {
         let pipes = post.pipes();
         let names: Vec<&str> = pipes.iter().map(|pipe| pipe.name.as_str()).collect();
@@ -231,6 +233,31 @@ pub(super) fn post_of(
         remarks.push(Remark::UnknownYield { kind: name.to_owned(), because: pipe::UNKNOWN_YIELD.0.because });
     }
     Some(post)
+}
+
+/// Whether the strength rule can be worked at both ends of what is known.
+fn strength_is_one(post: &PostSurvey, layers: &Layers<'_>, reader: &mut Reader) -> Option<()> {
+    for end in [Extreme::Worst, Extreme::Best] {
+        let kind = super::settle::kind(post, &|_| end);
+        let told = match kind.tube(&mut Blank) {
+            Err(error) => error.to_string(),
+            Ok(tube) => match nominal_moment(tube, kind.yield_strength, &mut Blank) {
+                Ok(_) => continue,
+                Err(error) => format!(
+                    "{error}, for a wall of {} and a yield of {}",
+                    Value::new(tube.wall(), Measure::Small).written(System::Us),
+                    Value::new(kind.yield_strength, Measure::Stress).written(System::Us)
+                ),
+            },
+        };
+        let at = ["rust_at_grade", "measured_wall", "nominal_wall"]
+            .iter()
+            .find_map(|key| layers.tables.iter().find_map(|(table, _)| table.get(*key)))
+            .map_or(layers.place.clone(), toml::Spanned::span);
+        reader.mistake(at, format!("{}: {told}", layers.name), "measure wall, rust and diameter again");
+        return None;
+    }
+    Some(())
 }
 
 /// Whether every end of what was measured is a tube.

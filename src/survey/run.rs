@@ -433,10 +433,18 @@ impl<'t> RunReader<'_, 't> {
         let key = if own { key } else { "ends" };
         let Some((value, origin)) = reader.find(&self.layers, key) else {
             if !self.has("ends") {
+                let (start, finish) = (self.has("start"), self.has("finish"));
+                let lacks = if start {
+                    "finish"
+                } else if finish {
+                    "start"
+                } else {
+                    "ends"
+                };
                 reader.mistake(
                     self.layers.place.clone(),
-                    format!("{} has no ends: {ABOUT}", self.layers.name),
-                    "add ends = \"free\"",
+                    format!("{} has no {lacks}: {ABOUT}", self.layers.name),
+                    format!("add {lacks} = \"free\""),
                 );
             }
             return None;

@@ -177,7 +177,7 @@ fn weaker<T: Copy>(open: &Open<T>, end: &dyn Fn(&str) -> Extreme) -> Option<T> {
     }
 }
 
-fn kind(post: &PostSurvey, end: &dyn Fn(&str) -> Extreme) -> PostKind {
+pub(super) fn kind(post: &PostSurvey, end: &dyn Fn(&str) -> Extreme) -> PostKind {
     let rust = heavier(&post.rust, end, |rust| rust).unwrap_or_default();
     if matches!(post.wall.reading, Reading::Unknown) {
         return catalogue_kind(post, rust, end);

@@ -64,7 +64,11 @@ impl<'t> File<'t> {
             reader.text(&layers, key, "a line of text", Missing::IsFine).map(|(text, _)| text)
         };
         let wind_speed_source = text(reader, "wind_speed_source");
-        let risk_category = text(reader, "risk_category");
+        let about = "of the structure, as the map of the wind speed names it: I, II, III or IV";
+        let categories = ["I", "II", "III", "IV"];
+        let risk_category = reader
+            .choice(&layers, "risk_category", &categories, about, Missing::IsFine)
+            .map(|at| categories[at].to_owned());
         let note = text(reader, "note");
         self.from(&layers, reader);
         let coast = "whether hurricanes make the strongest winds here: yes or no";
@@ -141,6 +145,14 @@ impl<'t> File<'t> {
                     return Some(Reading::Measured(SiteReading::Quantity(default.si)));
                 };
                 let reading = quantity_in_si(reader, layers, value, origin, what)?;
+                if matches!(reading, Reading::Unknown) {
+                    reader.mistake(
+                        value.span(),
+                        format!("{} cannot be unknown: {}", key.key, key.about),
+                        "a range, like \"1.0 .. 1.3\", or ask an engineer",
+                    );
+                    return None;
+                }
                 if let (Some((least, greatest)), Some(low), Some(high)) =
                     (key.range, reading.low(), reading.high())
                     && !(least <= low && high <= greatest)

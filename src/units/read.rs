@@ -82,7 +82,10 @@ impl fmt::Display for ReadError {
             Self::NotANumber { text } => write!(f, "\"{text}\" is not a number"),
             Self::NotFinite { text } => write!(f, "\"{text}\" is not a finite number"),
             Self::NotDescending { text } => {
-                write!(f, "in \"{text}\" the units do not get smaller: write feet before inches, each once")
+                write!(
+                    f,
+                    "in \"{text}\" the parts do not get smaller: feet before inches, each once, inches below 12"
+                )
             }
             Self::Comma { text } => write!(f, "\"{text}\" has a comma: write 1250 or 1.25"),
         }
@@ -120,6 +123,12 @@ pub fn read(text: &str, wanted: Dimension) -> Result<f64, ReadError> {
             }
             return Err(ReadError::NoUnit { number: text.trim().to_owned(), wanted });
         }
+        // "kn" is knots where a speed belongs and kilonewtons elsewhere.
+        let unit_text = if wanted == Dimension::Speed && unit_text.eq_ignore_ascii_case("kn") {
+            "knots"
+        } else {
+            unit_text
+        };
         let Some(unit) = Unit::named(unit_text) else {
             return Err(ReadError::UnknownUnit { unit: unit_text.to_owned(), wanted });
         };
@@ -131,6 +140,9 @@ pub fn read(text: &str, wanted: Dimension) -> Result<f64, ReadError> {
             });
         }
         if last.is_some_and(|last| unit.si >= last || wanted != Dimension::Length) {
+            return Err(ReadError::NotDescending { text: text.trim().to_owned() });
+        }
+        if last.is_some_and(|last| number * unit.si >= last) {
             return Err(ReadError::NotDescending { text: text.trim().to_owned() });
         }
         last = Some(unit.si);
