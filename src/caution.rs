@@ -230,6 +230,38 @@ pub const CAUTIONS: &[Caution] = &[
     },
 ];
 
+/// What whoever measures a fence must heed, beside the place where the work can hurt.
+pub const MEASURING: &[Caution] = &[WIND, CLIMBING, STEEL, DIGGING];
+
+/// Before anybody stands beside the fence.
+pub const WIND: Caution = Caution {
+    id: "no-measuring-in-wind",
+    word: "WARNING",
+    text: "A fence with cloth on it can fall in wind and kill. Do not measure beside it in wind.",
+};
+
+/// Before anything above one's reach is measured.
+pub const CLIMBING: Caution = Caution {
+    id: "do-not-climb",
+    word: "WARNING",
+    text: "Do not climb the fence or stand on its rails. Work from the ground or a platform that stands by itself; what \
+           is out of reach is unknown.",
+};
+
+/// Before posts, rust and wire are touched.
+pub const STEEL: Caution = Caution {
+    id: "cut-steel",
+    word: "WARNING",
+    text: "Cut tube, rust and wire ends cut hands and eyes: gloves and eye protection.",
+};
+
+/// Before a footing is laid bare.
+pub const DIGGING: Caution = Caution {
+    id: "utilities-before-digging",
+    word: "WARNING",
+    text: "Have buried utilities located before digging beside a footing. Dig at one post only, and tamp the soil back.",
+};
+
 /// What no result of this version covers, one line each.
 pub const NOT_CHECKED: &[(&str, &str)] = &[
     ("ice", "ice with wind; iced or frozen cloth is solid"),
