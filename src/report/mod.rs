@@ -5,6 +5,7 @@ mod chart;
 mod compare;
 mod figures;
 mod json;
+pub mod svg;
 mod text;
 mod workings;
 
