@@ -1,0 +1,283 @@
+//! The keys of the survey file as a crew meets them: on the printed form, in a draft and as a question.
+//!
+//! Each key stands here once, so that the form, the comment in a draft and the question cannot disagree. Keys that
+//! a wind code declares for its site are described by the code itself.
+
+use crate::units::System;
+
+/// A key of the survey.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Field {
+    /// Its name in the file.
+    pub(super) key: &'static str,
+    /// What it is.
+    pub(super) what: &'static str,
+    /// How to find it out; may be empty.
+    pub(super) how: &'static str,
+    us: &'static str,
+    si: &'static str,
+    /// Whether a crew may leave it `unknown`.
+    pub(super) unknown: bool,
+}
+
+impl Field {
+    /// A value as people write it.
+    pub(super) const fn example(&self, system: System) -> &'static str {
+        match system {
+            System::Us => self.us,
+            System::Si => self.si,
+        }
+    }
+    /// What it is and how to find it out, in one line.
+    pub(super) fn sentence(&self) -> String {
+        if self.how.is_empty() { self.what.to_owned() } else { format!("{}; {}", self.what, self.how) }
+    }
+    /// Whether it is a figure with a unit of either system.
+    pub(super) fn us_and_si_differ(&self) -> bool {
+        self.us != self.si
+    }
+    const fn open(self) -> Self {
+        Self { unknown: true, ..self }
+    }
+}
+
+const fn words(key: &'static str, what: &'static str, how: &'static str, example: &'static str) -> Field {
+    Field { key, what, how, us: example, si: example, unknown: false }
+}
+
+const fn figure(
+    key: &'static str,
+    what: &'static str,
+    how: &'static str,
+    [us, si]: [&'static str; 2],
+) -> Field {
+    Field { key, what, how, us, si, unknown: false }
+}
+
+pub(super) const UNITS: Field =
+    words("units", "how results are written", "us: feet, inches, mph; si: metres, millimetres, m/s", "us");
+pub(super) const FROM: Field =
+    words("from", "how it was found", "tape, caliper, drawing, told or guess", "tape");
+pub(super) const FROM_WAYS: [&str; 5] = ["tape", "caliper", "drawing", "told", "guess"];
+pub(super) const NOTE: Field =
+    words("note", "what a reader must know", "printed with the result", "measured from the ground only");
+pub(super) const FACES: [&str; 2] = ["inside", "outside"];
+pub(super) const COMPASS: [&str; 8] =
+    ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
+
+pub(super) mod job {
+    use super::{Field, words};
+
+    pub(in crate::report) const TITLE: Field =
+        words("title", "what the survey is for, in one line", "", "Tarnwick Green courts 1-3, new cloth");
+    pub(in crate::report) const PREPARED_FOR: Field =
+        words("prepared_for", "who asked for it", "", "Parks office");
+    pub(in crate::report) const MEASURED_BY: Field =
+        words("measured_by", "who measured, and with what", "", "crew 2, tape and caliper");
+    pub(in crate::report) const DATE: Field =
+        words("date", "day of the survey", "year-month-day", "2026-10-13");
+}
+
+pub(super) mod site {
+    use super::{Field, figure, words};
+
+    pub(in crate::report) const WIND_CODE: Field =
+        words("wind_code", "wind code in force", "ask the building department for its edition", "asce7-16");
+    pub(in crate::report) const WIND_SPEED: Field = figure(
+        "wind_speed",
+        "design wind speed of that code",
+        "from the building department or the code's map, no forecast",
+        ["115 mph", "51 m/s"],
+    )
+    .open();
+    pub(in crate::report) const WIND_SPEED_SOURCE: Field =
+        words("wind_speed_source", "where that speed was looked up", "", "city handout, risk category II");
+    pub(in crate::report) const RISK_CATEGORY: Field =
+        words("risk_category", "risk category the speed is for", "I, II, III or IV; the map holds it", "II");
+    pub(in crate::report) const LATERAL_BEARING: Field = figure(
+        "lateral_bearing",
+        "lateral bearing of the soil for each depth",
+        "from a soil report or the table of the code",
+        ["150 psf/ft", "24 kPa/m"],
+    )
+    .open();
+    pub(in crate::report) const SOIL_CLASS: Field =
+        words("class", "soil by its class, in place of lateral_bearing", "", "sandy gravel");
+}
+
+pub(super) mod post {
+    use super::{Field, figure, words};
+
+    pub(in crate::report) const GIRTH: Field = figure(
+        "girth",
+        "all the way round the post",
+        "tape pulled tight on the bare post, a hand above the concrete",
+        ["9-1/16 in", "230 mm"],
+    );
+    pub(in crate::report) const DIAMETER: Field = figure(
+        "diameter",
+        "outside diameter, in place of girth",
+        "caliper across the post",
+        ["2.875 in", "73 mm"],
+    );
+    pub(in crate::report) const NOMINAL_WALL: Field = figure(
+        "nominal_wall",
+        "wall by the label or the order",
+        "one of nominal_wall and measured_wall",
+        ["0.203 in", "5.2 mm"],
+    )
+    .open();
+    pub(in crate::report) const MEASURED_WALL: Field = figure(
+        "measured_wall",
+        "wall as measured, in place of nominal_wall",
+        "caliper on an end post's open rim, at three places; the least counts",
+        ["0.192 in", "4.9 mm"],
+    )
+    .open();
+    pub(in crate::report) const SEAMLESS: Field =
+        words("seamless", "whether the pipe is seamless", "yes only where its label says so", "no");
+    pub(in crate::report) const YIELD: Field = figure(
+        "yield",
+        "yield strength of the steel",
+        "from the mill's paper or the order, never from its looks",
+        ["30 ksi", "205 MPa"],
+    )
+    .open();
+    pub(in crate::report) const RUST: Field = figure(
+        "rust_at_grade",
+        "wall lost to rust at the concrete",
+        "scrape it clean, caliper there and higher up, halve the difference",
+        ["0.01 in .. 0.03 in", "0.3 mm .. 0.8 mm"],
+    );
+}
+
+pub(super) mod run {
+    use super::{Field, figure, words};
+
+    pub(in crate::report) const NAME: Field = words("name", "what the crew calls this side", "", "north end");
+    pub(in crate::report) const COURT: Field =
+        words("court", "which court it belongs to", "the same words for all sides of a court", "courts 1-3");
+    pub(in crate::report) const FACES: Field = words(
+        "faces",
+        "compass side the fence looks out to",
+        "where you look, standing inside and facing the fence",
+        "north",
+    );
+    pub(in crate::report) const BAYS: Field = figure(
+        "bays",
+        "every bay from the left, centre to centre of its posts",
+        "tape along the ground; 14 x before fourteen alike, gate before a gate",
+        ["9 ft 8 in, 14 x 10 ft, 6 ft 4 in", "2.95 m, 14 x 3.05 m, 1.93 m"],
+    );
+    pub(in crate::report) const START: Field = figure(
+        "start",
+        "how the fence ends at your left hand",
+        "free, corner, or return: how long cloth goes on round the corner",
+        ["60 ft", "18 m"],
+    );
+    pub(in crate::report) const FINISH: Field =
+        Field { key: "finish", what: "how the fence ends at your right hand", ..START };
+    pub(in crate::report) const HEIGHT: Field = figure(
+        "height",
+        "fence, from the ground to the top rail",
+        "tape or pole from the ground, at the lowest ground",
+        ["10 ft", "3.05 m"],
+    );
+    pub(in crate::report) const RAIL: Field = figure(
+        "diameter",
+        "outside diameter of the rail, or none",
+        "caliper, or a tape round it divided by 3.14",
+        ["1.660 in", "42 mm"],
+    );
+    pub(in crate::report) const MESH: Field = figure(
+        "mesh",
+        "steel mesh, clear between two parallel wires",
+        "ruler square to the wires; none where there is no steel mesh",
+        ["1-3/4 in", "45 mm"],
+    );
+    pub(in crate::report) const WIRE: Field =
+        figure("wire", "wire of the mesh over its coating", "its gauge, or caliper", ["9 gauge", "3.8 mm"]);
+    pub(in crate::report) const MESH_FACE: Field =
+        words("face", "side of the posts the mesh hangs on", "inside or outside", "inside");
+    pub(in crate::report) const SHAPE: Field =
+        words("shape", "footing, seen from above", "round or square", "round");
+    pub(in crate::report) const WIDTH: Field =
+        figure("width", "across the concrete", "tape where its top is bare", ["12 in", "300 mm"]).open();
+    pub(in crate::report) const DEPTH: Field = figure(
+        "depth",
+        "ground to the bottom of the concrete",
+        "from a drawing, or a hole beside one footing",
+        ["42 in", "1050 mm"],
+    )
+    .open();
+    pub(in crate::report) const LINE_POST: Field =
+        words("line_post", "kind of the posts between the ends", "", "line");
+    pub(in crate::report) const END_POST: Field =
+        words("end_post", "kind of the posts at the ends", "", "end");
+    pub(in crate::report) const CORNER_POST: Field =
+        words("corner_post", "kind of the posts at corners", "left out: as end_post", "end");
+    pub(in crate::report) const GATE_POST: Field =
+        words("gate_post", "kind of the posts beside gates", "left out: as end_post", "end");
+    pub(in crate::report) const NUMBERS: Field =
+        words("numbers", "posts that differ, by number", "post 1 is at your left", "4, 9");
+    pub(in crate::report) const OTHER_POST: Field = words("post", "the kind of those posts", "", "line");
+}
+
+pub(super) mod screen {
+    use super::{Field, figure, words};
+
+    pub(in crate::report) const CLOTH: Field = words(
+        "cloth",
+        "which cloth hangs or is to hang",
+        "a name of the catalogue, or its maker's words",
+        "closed mesh",
+    );
+    pub(in crate::report) const SOLIDITY: Field = words(
+        "solidity",
+        "solid area over gross area, 0 to 1",
+        "from the maker: 1 less the open area",
+        "0.95",
+    )
+    .open();
+    pub(in crate::report) const DENSITY: Field = words(
+        "density",
+        "how much light it stops, in place of solidity",
+        "from the maker's sheet, with the colour",
+        "95 %",
+    );
+    pub(in crate::report) const COLOUR: Field =
+        words("colour", "colour of the yarn", "needed with density", "black");
+    pub(in crate::report) const BOTTOM: Field = figure(
+        "bottom",
+        "lower edge of the cloth above the ground",
+        "tape; 0 where it touches",
+        ["1 ft", "0.3 m"],
+    );
+    pub(in crate::report) const HEIGHT: Field = figure(
+        "height",
+        "height of the cloth as it hangs",
+        "tape from its lower edge to its top",
+        ["9 ft", "2.7 m"],
+    );
+    pub(in crate::report) const TOP: Field =
+        figure("top", "top of the cloth above the ground, in place of height", "", ["10 ft", "3 m"]);
+    pub(in crate::report) const FACE: Field =
+        words("face", "side of the fence the cloth hangs on", "inside or outside", "inside");
+    pub(in crate::report) const BAYS: Field =
+        words("bays", "first and last bay it hangs on", "left out: the whole side", "2..11");
+    pub(in crate::report) const KIND: Field = words("kind", "what holds the cloth", "ties or lacing", "ties");
+    pub(in crate::report) const STRENGTH: Field =
+        figure("strength", "strength of one tie", "from its maker's sheet", ["50 lbf", "220 N"]).open();
+    pub(in crate::report) const ROPE: Field =
+        words("rope", "thickness and fibre of the lacing", "", "1/4 in polypropylene");
+    pub(in crate::report) const SPACING: Field =
+        figure("spacing", "from tie to tie", "tape; take the widest you find", ["12 in", "300 mm"]).open();
+    pub(in crate::report) const ROWS: Field =
+        words("rows", "edges that are tied", "top, middle, bottom, sides", "top, bottom");
+    pub(in crate::report) const ROW_WAYS: [&str; 4] = ["top", "middle", "bottom", "sides"];
+    pub(in crate::report) const VENT_WIDTH: Field =
+        figure("width", "windows cut in the cloth: across one", "tape", ["8 in", "200 mm"]);
+    pub(in crate::report) const VENT_HEIGHT: Field =
+        figure("height", "height of one window", "tape", ["5 in", "130 mm"]);
+    pub(in crate::report) const PER_BAY: Field = words("per_bay", "windows in one bay", "count them", "2");
+}
