@@ -6,6 +6,10 @@ use crate::answers::{
     Check, CheckError, Comparison, HighestCloth, Variant, check, compare, highest_cloths, side_by_side,
     workings,
 };
+mod new;
+mod whole;
+
+use crate::answers::{Check, CheckError, check, workings};
 use crate::report::{self, Detail};
 use crate::rules::verify::status_table;
 use crate::survey::{Mistakes, Survey};
@@ -61,6 +65,10 @@ enum Command {
     },
     /// List every rule with its inputs and its source.
     Rules,
+    /// A blank survey form to print: one page for the site and the kinds of posts, then one page a run.
+    Form(new::FormArguments),
+    /// A survey to fill in, with every key explained; or, with --ask, one from questions and answers.
+    New(new::NewArguments),
 }
 
 #[derive(clap::Args)]
@@ -151,6 +159,8 @@ pub fn main() -> ExitCode {
         Command::Rule { name, inputs, si } => verify::rule(&name, &inputs, si, &mut out),
         Command::Rules => verify::rules(&mut out),
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
+        Command::Form(arguments) => new::write_form(&arguments, &mut out),
+        Command::New(arguments) => new::new(&arguments, &mut out),
     };
     let code = match outcome.and_then(|code| out.flush().map(|()| code)) {
         Ok(code) => code,

@@ -12,5 +12,8 @@ mod gap;
 mod mistakes;
 mod monotony;
 mod readme;
+mod form;
+mod mistakes;
+mod new;
 mod support;
 mod vectors;

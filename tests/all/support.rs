@@ -87,6 +87,7 @@ pub fn run_on(file: &str, survey: &str) -> Output {
     run_with(&["check", file], survey)
 }
 
+/// Runs the command with this on its standard input.
 pub fn run_with(arguments: &[&str], input: &str) -> Output {
     let out = assert_cmd::Command::new(assert_cmd::cargo::cargo_bin!("fencegust"))
         .args(arguments)
