@@ -1,15 +1,13 @@
 //! The command: arguments, files, standard streams.
 
+mod new;
 mod verify;
+mod whole;
 
 use crate::answers::{
     Check, CheckError, Comparison, HighestCloth, Variant, check, compare, highest_cloths, side_by_side,
     workings,
 };
-mod new;
-mod whole;
-
-use crate::answers::{Check, CheckError, check, workings};
 use crate::report::{self, Detail};
 use crate::rules::verify::status_table;
 use crate::survey::{Mistakes, Survey};

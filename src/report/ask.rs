@@ -451,7 +451,7 @@ fn post_to_come() -> Entries {
     let mut post = Entries::default();
     post.set("diameter", quoted("73 mm"));
     // So thin that it fits any tube.
-    post.set("measured_wall", quoted("0.01 mm"));
+    post.set("measured_wall", quoted("1 mm"));
     post
 }
 
@@ -702,7 +702,7 @@ impl Walk<'_> {
         if let Some((_, entries)) = self.sheet.posts.last_mut() {
             *entries = Entries::default();
             entries.set(field.key, quoted(&size));
-            entries.set("measured_wall", quoted("0.01 mm"));
+            entries.set("measured_wall", quoted("1 mm"));
         }
         let ask = "How is the wall known: nominal, by the label or the order, or measured, with a caliper at an open top?";
         let ways = Question::new(&place, "nominal_wall or measured_wall", ask.to_owned(), "nominal");

@@ -1,12 +1,12 @@
 //! Answers as text and JSON: one file a format, each written to a given writer, all from one answer.
 
 mod as_read;
+mod ask;
 mod chart;
 mod compare;
-mod figures;
-mod ask;
 mod draft;
 mod fields;
+mod figures;
 mod form;
 mod json;
 mod sketches;
@@ -15,9 +15,9 @@ mod text;
 mod workings;
 
 pub use as_read::as_read;
+pub use ask::{INTRODUCTION, Interview, Question};
 pub use chart::{ChartError, compared_limit_gusts, limit_gusts, ours_over_printed};
 pub use compare::{compare_csv, compare_json, compare_text, highest_text, levers_text};
-pub use ask::{INTRODUCTION, Interview, Question};
 pub use draft::{Draft, draft};
 pub use form::{Form, Paper, form};
 pub use json::{check as json, list as json_list, value as json_value};

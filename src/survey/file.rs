@@ -422,6 +422,16 @@ pub(super) fn unknown_kind<'n>(
     reader.mistake(at, format!("there is no [{what}.{name}]"), write);
 }
 
+/// Signs that turn the direction of a line and would shuffle what is printed after them.
+fn turns_the_line(sign: char) -> bool {
+    matches!(sign, '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')
+}
+
+/// Signs of no width.
+fn is_invisible(sign: char) -> bool {
+    matches!(sign, '\u{200B}'..='\u{200F}' | '\u{2060}' | '\u{FEFF}')
+}
+
 pub(super) fn run_names(
     table: &DeTable<'_>,
     shown: &str,
@@ -438,14 +448,16 @@ pub(super) fn run_names(
     };
     let mut names = Vec::new();
     let mut take = |value: Node<'_>, reader: &mut Reader| match value.get_ref().as_str().map(str::trim) {
-        Some(name) if name.chars().any(char::is_control) => {
+        Some(name) if name.chars().any(|sign| sign.is_control() || turns_the_line(sign)) => {
             reader.mistake(
                 value.span(),
                 format!("the name of {shown} has a sign that cannot be printed"),
                 "one line of text",
             );
         }
-        Some(name) if name.chars().any(char::is_alphanumeric) => names.push(name.to_owned()),
+        Some(name) if name.chars().any(|sign| !sign.is_whitespace() && !is_invisible(sign)) => {
+            names.push(name.to_owned())
+        }
         _ => reader.mistake(
             value.span(),
             format!("the name of {shown} is text a crew can read"),

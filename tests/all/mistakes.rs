@@ -235,3 +235,49 @@ fn files_that_are_no_survey_are_told_as_what_they_are() {
     assert_eq!(out.code, 2);
     says(&out.err, &["larger than 4 MB"]);
 }
+
+#[test]
+fn a_misspelt_key_is_one_mistake_and_not_missing_as_well() {
+    for (from, to, near) in [
+        ("wind_speed", "wind_sped", "perhaps wind_speed"),
+        ("nominal_wall", "nominal_wal", "perhaps nominal_wall"),
+        ("bays", "bay", "perhaps bays"),
+        ("exposure", "exposur", "perhaps exposure"),
+        ("chain_link", "chain_lnk", "perhaps chain_link"),
+        ("[site]", "[sites]", "perhaps site"),
+    ] {
+        says(&told(from, to), &[near]);
+    }
+}
+
+#[test]
+fn sizes_that_no_fence_has_and_slips_of_the_tape_are_refused() {
+    says(&told("115 mph", "1e6 mph"), &["which no fence has", "look at the unit"]);
+    says(&told("115 mph", "0.1 mph"), &["which no fence has"]);
+    says(&told("30 ksi", "1e9 ksi"), &["which no fence has"]);
+    says(&told("\"12 x 10 ft\"", "\"3 ft 14 in\""), &["inches below 12"]);
+    says(
+        &told("yield = \"30 ksi\"", "yield = \"30 ksi\"\nrust_at_grade = \"0.1888 in\""),
+        &["line 10", "rust"],
+    );
+    says(
+        &told("exposure = \"C\"", "exposure = \"C\"\ntopographic_factor = \"unknown\""),
+        &["cannot be unknown"],
+    );
+    says(&told("exposure = \"C\"", "exposure = \"C\"\nrisk_category = \"V\""), &["none of I, II, III, IV"]);
+    says(&told("name = \"run\"", "name = []"), &["empty list of names"]);
+    says(&told("name = \"run\"", "name = \"a\\u202Eb\""), &["cannot be printed"]);
+    says(&told("ends = \"free\"", "start = \"free\""), &["has no finish"]);
+}
+
+#[test]
+fn no_run_at_all_is_told_and_two_kinds_for_one_corner_post_are_a_mistake() {
+    let text = good();
+    let from = text.find("[[run]]").unwrap();
+    says(&told_of(&format!("run = []\n{}", &text[..from]), 1), &["has no run"]);
+    let court = good()
+        .replace("[[run]]", "[post.big]\ndiameter = \"4 in\"\nnominal_wall = \"0.226 in\"\n[[run]]\nfaces = \"north\"\nline_post = \"line\"\nend_post = \"line\"")
+        .replace("ends = \"free\"", "start = \"corner\"\nfinish = \"free\"")
+        + "[[run]]\nname = \"west\"\nfaces = \"west\"\nheight = \"10 ft\"\nchain_link = \"none\"\nbays = [\"3 x 10 ft\"]\nstart = \"free\"\nfinish = \"corner\"\nline_post = \"line\"\nend_post = \"big\"\n";
+    says(&told_of(&court, 1), &["one post, but it has one kind in one run and another in the other"]);
+}
