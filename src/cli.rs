@@ -1,6 +1,7 @@
 //! The command: arguments, files, standard streams.
 
 mod new;
+mod sheet;
 mod verify;
 mod whole;
 
@@ -37,6 +38,10 @@ enum Command {
     Check(CheckArguments),
     /// Compare cloths on one fence, what helps and what does not, or whole surveys side by side.
     Compare(CompareArguments),
+    /// Write a sheet to hand over: one page of HTML to print, the decision first.
+    ///
+    /// Exit codes are those of check.
+    Sheet(sheet::SheetArguments),
     /// Draw the limit gusts of a survey as a chart in SVG, with the cloth and bare, or cloth by cloth.
     Charts(ChartArguments),
     /// Hold the program against published examples: those built in, or case files and folders of your own.
@@ -156,6 +161,7 @@ pub fn main() -> ExitCode {
         Command::Verify { files, .. } => verify::verify(&files, &mut out),
         Command::Rule { name, inputs, si } => verify::rule(&name, &inputs, si, &mut out),
         Command::Rules => verify::rules(&mut out),
+        Command::Sheet(arguments) => sheet::sheet(&arguments, &mut out),
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
         Command::Form(arguments) => new::write_form(&arguments, &mut out),
         Command::New(arguments) => new::new(&arguments, &mut out),

@@ -76,6 +76,13 @@ impl RunAnswer {
         let groups = [&self.near_ends, &self.inside, &self.bare];
         groups.into_iter().flatten().filter_map(|group| group.flag_of_checked).max()
     }
+
+    /// The largest ratio at the design wind, leaving out the same corner posts.
+    #[must_use]
+    pub fn own_ratio(&self) -> Option<f64> {
+        let groups = [&self.near_ends, &self.inside, &self.bare];
+        groups.into_iter().flatten().filter_map(|group| group.ratio).max_by(f64::total_cmp)
+    }
 }
 
 /// Posts that are told together.

@@ -4,6 +4,7 @@ mod check;
 mod compare;
 mod levers;
 mod often;
+mod plan;
 
 pub(crate) use check::flag_over_both;
 pub use check::{Check, CheckError, Group, MeasureNext, RunAnswer, check, workings};
@@ -12,3 +13,7 @@ pub use compare::{
 };
 pub use levers::{Lever, Pulled, highest_cloth, levers};
 pub use often::{Often, often};
+pub use plan::{
+    CLEARLY_ABOVE, EndPanels, GroupPlan, LEAST_WORKABLE, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND,
+    MEAN_TO_GUST_LEAST, RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
+};

@@ -48,9 +48,19 @@ pub(super) struct NewArguments {
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum PaperName {
+pub(super) enum PaperName {
     Letter,
     A4,
+}
+
+impl PaperName {
+    /// The paper of this name.
+    pub(super) const fn paper(self) -> Paper {
+        match self {
+            Self::Letter => Paper::Letter,
+            Self::A4 => Paper::A4,
+        }
+    }
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -69,10 +79,7 @@ impl From<Units> for System {
 }
 
 pub(super) fn write_form(arguments: &FormArguments, out: &mut impl Write) -> io::Result<u8> {
-    let paper = match arguments.paper {
-        PaperName::Letter => Paper::Letter,
-        PaperName::A4 => Paper::A4,
-    };
+    let paper = arguments.paper.paper();
     let form = Form { runs: usize::from(arguments.runs), paper, system: arguments.units.into() };
     let mut bytes = Vec::new();
     report::form(form, &mut bytes)?;

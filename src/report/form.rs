@@ -3,6 +3,7 @@
 //! The page is whole in itself: no script, nothing loaded, black lines on white. Each place to write carries the
 //! name its key has in the survey file.
 
+use super::document::Paper;
 use super::fields::{self, Field, job, post, run, screen, site};
 use super::sketches;
 use super::svg::Svg;
@@ -13,30 +14,11 @@ use crate::wind::{Code, KeyKind};
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 use std::io::{self, Write};
 
-/// The paper a form is printed on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Paper {
-    /// 8-1/2 by 11 inches.
-    #[default]
-    Letter,
-    /// 210 by 297 millimetres.
-    A4,
-}
-
-impl Paper {
-    /// Its name as CSS writes it.
-    const fn css(self) -> &'static str {
-        match self {
-            Self::Letter => "letter",
-            Self::A4 => "A4",
-        }
-    }
-    /// How high and wide a page is between its margins of 10 mm, a little less than the paper leaves.
-    const fn page_mm(self) -> (u16, u16) {
-        match self {
-            Self::Letter => (257, 194),
-            Self::A4 => (275, 189),
-        }
+/// How high and wide a page is between its margins of 10 mm, a little less than the paper leaves.
+const fn page_mm(paper: Paper) -> (u16, u16) {
+    match paper {
+        Paper::Letter => (257, 194),
+        Paper::A4 => (275, 189),
     }
 }
 
@@ -83,7 +65,7 @@ fn warning(caution: &Caution) -> Markup {
 
 impl Form {
     fn page(self) -> Markup {
-        let (height, width) = self.paper.page_mm();
+        let (height, width) = page_mm(self.paper);
         let pages = self.runs + 1;
         html! {
             (DOCTYPE)
@@ -95,7 +77,7 @@ impl Form {
                     style {
                         (PreEscaped(format!(
                             "@page {{ size: {}; margin: 10mm; }}\n.page {{ height: {height}mm; width: {width}mm; }}\n",
-                            self.paper.css()
+                            self.paper.name()
                         )))
                         (PreEscaped(STYLE))
                     }

@@ -1,6 +1,9 @@
 //! The answer as JSON: SI figures, the unit in the key; see the contract in the README.
 
-use crate::answers::{Check, Often, Pulled, RunAnswer, flag_over_both};
+use crate::answers::{
+    Check, GroupPlan, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND, MEAN_TO_GUST_LEAST, Often, Pulled,
+    RunAnswer, RunPlan, TAKE_DOWN_AT, WARN_AT, flag_over_both, plan,
+};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{Post, Run, Shared};
 use crate::loads::{BayLoad, PostLoad};
@@ -23,6 +26,7 @@ struct CheckJson<'a> {
     flag: &'static str,
     flag_of_checked: Option<&'static str>,
     runs: Vec<RunJson<'a>>,
+    plan_judgements: Vec<JudgementJson>,
     measure_next: Vec<MeasureJson<'a>>,
     remarks: Vec<RemarkJson>,
     cautions: Vec<CautionJson>,
@@ -57,6 +61,32 @@ struct RunJson<'a> {
     bays: Vec<BayJson>,
     posts: Vec<PostJson<'a>>,
     levers: Option<Vec<LeverJson>>,
+    plan: PlanJson,
+}
+
+#[derive(Serialize)]
+struct PlanJson {
+    near_ends: Option<GroupPlanJson>,
+    inside: Option<GroupPlanJson>,
+    bare: Option<GroupPlanJson>,
+    end_panels_off_limit_gust_m_s: Option<f64>,
+    end_panels_alone_help: Option<bool>,
+}
+
+#[derive(Serialize)]
+struct GroupPlanJson {
+    limit_gust_m_s: f64,
+    warn_gust_m_s: f64,
+    act_gust_m_s: f64,
+    act: &'static str,
+    workable: bool,
+}
+
+#[derive(Serialize)]
+struct JudgementJson {
+    id: &'static str,
+    value: f64,
+    because: &'static str,
 }
 
 /// How often a limit gust comes.
@@ -209,7 +239,22 @@ fn answer(check: &Check) -> CheckJson<'_> {
         wind_speed_m_s: check.settled.site.wind_speed().map(Quantity::si),
         flag: check.flag.word(),
         flag_of_checked: check.flag_of_checked.map(|flag| flag.word()),
-        runs: check.runs.iter().enumerate().map(|(at, run)| run_json(check, at, run)).collect(),
+        runs: check
+            .runs
+            .iter()
+            .zip(plan(check))
+            .enumerate()
+            .map(|(at, (run, plan))| run_json(check, at, run, &plan))
+            .collect(),
+        plan_judgements: [
+            ("warn-at", WARN_AT),
+            ("act-at", TAKE_DOWN_AT),
+            ("mean-to-gust-least", MEAN_TO_GUST_LEAST),
+            ("mean-to-gust-inland", MEAN_TO_GUST_INLAND),
+            ("mean-to-gust-tropical-cyclone", MEAN_TO_GUST_CYCLONE),
+        ]
+        .map(|(id, stated)| JudgementJson { id, value: stated.value, because: stated.because })
+        .into(),
         measure_next: check
             .measure_next
             .iter()
@@ -228,7 +273,7 @@ fn is(post: &PostVerdict) -> &'static str {
     if post.is_at_most() { "at most" } else { "exactly" }
 }
 
-fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer) -> RunJson<'a> {
+fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer, plan: &RunPlan) -> RunJson<'a> {
     let (fence, survey) = (&check.settled.fence, &check.survey.runs[at]);
     let run = &fence.runs[at];
     let (worst, best) = (&answer.worst, answer.best.as_ref());
@@ -270,6 +315,26 @@ fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer) -> RunJson<'
             })
             .collect(),
         levers: check.levers[at].as_ref().map(|pulled| pulled.iter().map(lever_json).collect()),
+        plan: plan_json(plan),
+    }
+}
+
+fn plan_json(plan: &RunPlan) -> PlanJson {
+    let group = |act: &'static str| {
+        move |group: GroupPlan| GroupPlanJson {
+            limit_gust_m_s: group.limit_gust.si(),
+            warn_gust_m_s: group.warn.si(),
+            act_gust_m_s: group.act.si(),
+            act,
+            workable: group.is_workable,
+        }
+    };
+    PlanJson {
+        near_ends: plan.near_ends.map(group("take down")),
+        inside: plan.inside.map(group("take down")),
+        bare: plan.bare.map(group("keep clear")),
+        end_panels_off_limit_gust_m_s: plan.end_panels.map(|panels| panels.rest.limit_gust.si()),
+        end_panels_alone_help: plan.end_panels.map(|panels| panels.helps),
     }
 }
 

@@ -1,26 +1,36 @@
-//! Answers as text and JSON: one file a format, each written to a given writer, all from one answer.
+//! Answers as text, JSON, CSV and sheets: one file a format, each written to a given writer, all from one answer.
 
 mod as_read;
 mod ask;
 mod chart;
 mod compare;
+pub mod document;
 mod draft;
+pub mod drawing;
+pub mod elevation;
 mod fields;
 mod figures;
 mod form;
+mod html;
 mod json;
+mod measure;
+mod sheet;
 mod sketches;
 pub mod svg;
 mod text;
+mod told;
 mod workings;
 
 pub use as_read::as_read;
 pub use ask::{INTRODUCTION, Interview, Question};
 pub use chart::{ChartError, compared_limit_gusts, limit_gusts, ours_over_printed};
 pub use compare::{compare_csv, compare_json, compare_text, highest_text, levers_text};
+pub use document::Paper;
 pub use draft::{Draft, draft};
-pub use form::{Form, Paper, form};
+pub use form::{Form, form};
+pub use html::html;
 pub use json::{check as json, list as json_list, value as json_value};
+pub use sheet::client_sheet;
 pub use text::{Detail, check as text};
 pub use workings::workings;
 

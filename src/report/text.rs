@@ -3,12 +3,13 @@
 use super::compare::levers_in_short;
 use super::figures::{self, gust, gust_figures, gust_spread, listed, ratio_spread, ratio_up};
 use super::json::governs;
+use super::told::{self, Alike};
 use crate::answers::{Check, Group, Often, RunAnswer, flag_over_both};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{End, Run};
-use crate::survey::{Reading, RunSurvey};
-use crate::units::{Length, Measure, Quantity, System, Velocity, metres_per_second, number};
-use crate::verdict::{Flag, PartKind, PostVerdict, RunVerdict};
+use crate::survey::RunSurvey;
+use crate::units::{Length, Measure, Quantity, System, Velocity, number};
+use crate::verdict::{Flag, PostVerdict, RunVerdict};
 use comfy_table::{CellAlignment, Table, presets};
 use std::io::{self, Write};
 
@@ -47,19 +48,9 @@ struct Page<'a> {
 /// What is said of a run: its cloth, and the lines below it.
 type Block = (String, Vec<u8>);
 
-/// Runs that are told together.
-struct Alike<'a> {
-    names: Vec<&'a str>,
-    at: usize,
-    answer: &'a RunAnswer,
-    run: &'a Run,
-    survey: &'a RunSurvey,
-}
-
 impl Page<'_> {
     fn answer(&self, out: &mut impl Write) -> io::Result<()> {
         let job = &self.check.survey.job;
-        let site = &self.check.survey.site;
         wrapped(out, "", job.title.as_deref().unwrap_or("Fence survey"))?;
         let mut about = Vec::new();
         about.extend(job.prepared_for.as_ref().map(|who| format!("for {who}")));
@@ -68,28 +59,7 @@ impl Page<'_> {
         if !about.is_empty() {
             wrapped(out, "", &about.join(" · "))?;
         }
-        let mut wind = vec![site.code.document().short.to_owned(), self.design_wind()];
-        let told = |category: &&String| {
-            let category = format!("risk category {category}");
-            !site.wind_speed_source.as_ref().is_some_and(|source| source.contains(&category))
-        };
-        wind.extend(
-            site.risk_category.as_ref().filter(told).map(|category| format!("risk category {category}")),
-        );
-        for (value, key) in site.values.iter().zip(site.code.site_keys()) {
-            if let crate::wind::KeyKind::Choice(choices) = key.kind {
-                let word = |reading: crate::survey::SiteReading| match reading {
-                    crate::survey::SiteReading::Choice(at) => choices[at].0,
-                    crate::survey::SiteReading::Quantity(_) => "",
-                };
-                wind.push(match (value.reading.low(), value.reading.high()) {
-                    (Some(low), Some(high)) if low == high => format!("{} {}", key.key, word(low)),
-                    (Some(low), Some(high)) => format!("{} {} or {}", key.key, word(low), word(high)),
-                    _ => format!("{} unknown", key.key),
-                });
-            }
-        }
-        wrapped(out, "", &wind.join(" · "))?;
+        wrapped(out, "", &told::wind(self.check).join(" · "))?;
         writeln!(out)?;
         wrapped(out, "◇ NOT CHECKED: ", &self.not_checked())?;
         writeln!(out)?;
@@ -122,47 +92,10 @@ impl Page<'_> {
         self.measure_next(out)
     }
 
-    fn design_wind(&self) -> String {
-        let site = &self.check.survey.site;
-        let speed = match site.wind_speed.reading {
-            Reading::Measured(speed) => format!("design wind {}", self.speed(speed)),
-            Reading::Between(low, high) => {
-                format!("design wind {} to {}", self.speed(low), self.speed(high))
-            }
-            Reading::Unknown => return "design wind UNKNOWN".to_owned(),
-        };
-        match &site.wind_speed_source {
-            Some(source) => format!("{speed} ({source})"),
-            None => format!("{speed} (source not given)"),
-        }
-    }
-
     /// What was not checked of the fence, in the order of the parts.
     fn not_checked(&self) -> String {
-        let unchecked = |kind: PartKind| {
-            self.check
-                .runs
-                .iter()
-                .flat_map(|run| &run.worst.posts)
-                .any(|post| post.parts.iter().any(|part| part.kind == kind && part.ratio.is_none()))
-        };
-        let mut parts = Vec::new();
-        if !self.check.has_speed() {
-            parts.push("any post at the design wind (no speed is given)");
-        }
-        for (kind, name) in [
-            (PartKind::Footing, "footings"),
-            (PartKind::Rails, "rails"),
-            (PartKind::Fastening, "ties and lacing"),
-        ] {
-            if unchecked(kind) {
-                parts.push(name);
-            }
-        }
-        format!(
-            "{}. What is not checked may give way first: every gust below is \"at most\".",
-            parts.join(", ")
-        )
+        let parts = told::unchecked_parts(self.check).join(", ");
+        format!("{parts}. What is not checked may give way first: every gust below is \"at most\".")
     }
 
     fn decision(&self) -> Vec<String> {
@@ -290,42 +223,11 @@ impl Page<'_> {
     }
 
     fn cloth(&self, run: &Run, survey: &RunSurvey) -> String {
-        let Some(screen) = &run.screen else { return "no cloth".to_owned() };
-        let own = format!("cloth {:.2} solid", screen.solidity);
-        let name = survey.cloth.as_deref().unwrap_or(if screen.name == "own" { &own } else { &screen.name });
-        let bays = if screen.first_bay == 0 && screen.end_bay == run.bays.len() {
-            String::new()
-        } else {
-            format!(", bays {} to {}", screen.first_bay + 1, screen.end_bay)
-        };
-        format!(
-            "{name} from {} to {} above the ground{bays}",
-            self.length(screen.bottom),
-            self.length(screen.top)
-        )
+        told::cloth(run, survey, self.system)
     }
 
     fn measure_next(&self, out: &mut impl Write) -> io::Result<()> {
-        let mut lines: Vec<String> = self
-            .check
-            .measure_next
-            .iter()
-            .map(|next| {
-                if next.gain >= metres_per_second(0.45) {
-                    format!(
-                        "{} (at best it lifts the limit gust of {} by {})",
-                        next.what,
-                        next.run.as_deref().unwrap_or("a run"),
-                        gust(next.gain, self.system)
-                    )
-                } else {
-                    format!("{} (little to gain)", next.what)
-                }
-            })
-            .collect();
-        if self.check.survey.runs.iter().any(|run| run.footing.is_none()) {
-            lines.push("the footings: how deep, how wide, and the soil".to_owned());
-        }
+        let lines = told::measure_next(self.check);
         if lines.is_empty() {
             return Ok(());
         }
@@ -552,38 +454,12 @@ impl Page<'_> {
         Some(rows.table(head, &[2, 3]))
     }
 
-    /// Runs in the order of the survey, those with the same cloth and the same figures together.
     fn alike(&self) -> Vec<Alike<'_>> {
-        let mut all: Vec<Alike<'_>> = Vec::new();
-        for (at, answer) in self.check.runs.iter().enumerate() {
-            let (run, survey) = (&self.check.settled.fence.runs[at], &self.check.survey.runs[at]);
-            let same = all.iter_mut().find(|one| {
-                one.run.bays == run.bays
-                    && one.run.screen == run.screen
-                    && one.run.height == run.height
-                    && one.survey.cloth == survey.cloth
-                    && one.survey.fastening == survey.fastening
-                    && one.run.start.is_like(run.start)
-                    && one.run.finish.is_like(run.finish)
-                    && one.answer.worst == answer.worst
-                    && one.answer.best == answer.best
-            });
-            match same {
-                Some(one) => one.names.push(&run.name),
-                None => all.push(Alike { names: vec![&run.name], at, answer, run, survey }),
-            }
-        }
-        all
+        told::alike(self.check)
     }
 
     fn length(&self, length: Length) -> String {
         figures::length(length, self.system)
-    }
-
-    /// A wind speed that was given.
-    fn speed(&self, speed: Velocity) -> String {
-        let figure = Measure::Speed.in_unit(speed.si(), self.system);
-        format!("{} {}", crate::units::trimmed(figure, 1), figures::speed_unit(self.system))
     }
 }
 
@@ -675,7 +551,7 @@ impl Rows {
 }
 
 /// "1, 3-5" of 1, 3, 4, 5.
-fn spans(numbers: &[usize]) -> String {
+pub(super) fn spans(numbers: &[usize]) -> String {
     let mut text: Vec<String> = Vec::new();
     let mut at = 0;
     while at < numbers.len() {

@@ -145,6 +145,14 @@ pub struct RunSurvey {
     pub fastening: Option<String>,
 }
 
+impl RunSurvey {
+    /// The compass side it looks out to, in eighths of a turn clockwise from north.
+    #[must_use]
+    pub fn side(&self) -> Option<usize> {
+        self.faces.as_deref().and_then(corners::compass)
+    }
+}
+
 /// A value and where it came from.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct AsRead {

@@ -1,0 +1,71 @@
+//! The command `sheet`.
+
+use super::new::PaperName;
+use super::whole::{Existing, write_whole};
+use super::{FAILED, shown, survey_of, trouble};
+use crate::answers::check;
+use crate::report::{self, Paper};
+use crate::units::System;
+use clap::ValueEnum;
+use std::io::{self, Write};
+
+#[derive(clap::Args)]
+pub(super) struct SheetArguments {
+    /// A survey file; - is standard input.
+    #[arg(value_name = "SURVEY")]
+    survey: String,
+    /// Whom it is for.
+    #[arg(long = "for", value_enum, value_name = "WHOM")]
+    whom: Whom,
+    /// What it is printed on; left out: letter for surveys in feet, a4 for surveys in metres.
+    #[arg(long, value_enum)]
+    paper: Option<PaperName>,
+    /// Where it is written; left out or -, standard output.
+    #[arg(long, value_name = "FILE")]
+    out: Option<String>,
+    /// Write over a file that is there.
+    #[arg(long, requires = "out")]
+    force: bool,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Whom {
+    /// The client: a caution sheet of one page.
+    Client,
+}
+
+/// Writes the sheet of a survey.
+pub(super) fn sheet(arguments: &SheetArguments, out: &mut impl Write) -> io::Result<u8> {
+    let name = shown(&arguments.survey);
+    let answer = survey_of(&arguments.survey)
+        .and_then(|survey| check(survey).map_err(|error| format!("{name}: {error}")));
+    let answer = match answer {
+        Ok(answer) => answer,
+        Err(text) => {
+            trouble(&text);
+            return Ok(FAILED);
+        }
+    };
+    let paper = match (arguments.paper, answer.survey.units) {
+        (Some(paper), _) => paper.paper(),
+        (None, System::Us) => Paper::Letter,
+        (None, System::Si) => Paper::A4,
+    };
+    let document = match arguments.whom {
+        Whom::Client => report::client_sheet(&answer, paper),
+    };
+    let code = report::exit_code(answer.flag, answer.flag_of_checked);
+    match arguments.out.as_deref() {
+        None | Some("-") => report::html(&document, out)?,
+        Some(file) => {
+            let mut text = Vec::new();
+            report::html(&document, &mut text)?;
+            let existing = if arguments.force { Existing::Replaced } else { Existing::Kept };
+            if let Err(told) = write_whole(file, &text, existing) {
+                trouble(&told);
+                return Ok(FAILED);
+            }
+        }
+    }
+    Ok(code)
+}

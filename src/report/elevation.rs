@@ -1,0 +1,719 @@
+//! The fence to scale: from above with its runs joined at their corners, and each run as one faces it.
+
+use super::document::{BLACK, BURNT_ORANGE, DARK_RED, colour};
+use super::drawing::{Anchor, At, Drawing, Element, Hatching, Room, Way};
+use super::figures::{gust, length};
+use super::measure::{BOLD, clipped, shown, width};
+use super::text::spans;
+use super::told;
+use crate::answers::{Check, flag_over_both};
+use crate::fence::{End, Run};
+use crate::units::{Measure, Quantity, System, metres};
+use crate::verdict::Flag;
+use std::f64::consts::FRAC_1_SQRT_2;
+
+/// Cloth seen from above.
+const CLOTH: f64 = 1.1;
+/// Bare fence seen from above.
+const BARE: f64 = 0.3;
+/// A fence is drawn at least so high; where the scale makes it less, heights are stretched and that is said.
+const LEAST_FENCE: f64 = 5.5;
+/// What measured sides may miss each other by before it is told, in metres.
+const MISS_M: f64 = 0.3;
+/// From above nothing is drawn larger, in millimetres a metre.
+const LARGEST_SCALE: f64 = 12.0;
+/// Grey of wires and of ground.
+const GREY: &str = "#777777";
+
+/// How a drawing is laid out.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sheet<'a> {
+    /// The id of the drawing on its page.
+    pub id: &'a str,
+    /// The room there is; a drawing may take less height.
+    pub room: Room,
+    /// How high its letters are, in millimetres.
+    pub letters: f64,
+}
+
+/// The flag of what was checked of each post of a run.
+fn post_flags(check: &Check, run: usize) -> Vec<Flag> {
+    let answer = &check.runs[run];
+    let best = |at: usize| answer.best.as_ref().map(|best| &best.posts[at]);
+    answer
+        .worst
+        .posts
+        .iter()
+        .enumerate()
+        .map(|(at, post)| flag_over_both(post, best(at)).1.unwrap_or(Flag::NotChecked))
+        .collect()
+}
+
+/// The post of a run that reaches its limit first; of several alike the leftmost, whatever the last digits of
+/// their sums. Corner posts of a bare run that carry the cloth of the other side are told with that side.
+fn governing(check: &Check, run: usize) -> usize {
+    let answer = &check.runs[run];
+    let elsewhere = answer.corners.as_ref().map_or(&[][..], |group| &group.posts);
+    let own = || answer.worst.posts.iter().enumerate().filter(|(at, _)| !elsewhere.contains(at));
+    let least = own().map(|(_, post)| post.limit_gust.si()).fold(f64::INFINITY, f64::min) * (1.0 + 1e-9);
+    own().find(|(_, post)| post.limit_gust.si() <= least).map_or(0, |(at, _)| at)
+}
+
+/// The lines that stand for a flag: told apart without colour.
+const fn hatching(flag: Flag) -> Hatching {
+    let (step, run, crossed, thick) = match flag {
+        Flag::Over => (0.9, Way::Falling, true, 0.15),
+        Flag::Depends => (1.0, Way::Upright, false, 0.15),
+        Flag::NearLimit => (1.0, Way::Falling, false, 0.25),
+        Flag::Within => (1.2, Way::Level, false, 0.15),
+        Flag::NotChecked => (0.9, Way::Rising, false, 0.15),
+    };
+    Hatching { colour: colour(flag), thick, step, run, crossed }
+}
+
+/// A text of a drawing in bold, a word of a flag in its colour.
+fn bold(at: At, letters: f64, anchor: Anchor, text: &str, colour: &str) -> Element {
+    Element::text(at, letters, anchor, text).with("font-weight", "bold").with("fill", colour)
+}
+
+/// How wide a text comes out in letters so high.
+fn wide(text: &str, letters: f64) -> f64 {
+    width(text) * letters
+}
+
+/// The round length nearest below so many millimetres at a scale, in metres with its name.
+fn scale_bar(most: f64, scale: f64, system: System) -> (f64, String) {
+    let unit = 1.0 / Measure::Distance.in_unit(1.0, system);
+    let mut best = (unit * 0.1, 0.1);
+    for power in [0.1, 1.0, 10.0, 100.0, 1000.0] {
+        for step in [1.0, 2.0, 5.0] {
+            if unit * power * step * scale <= most {
+                best = (unit * power * step, power * step);
+            }
+        }
+    }
+    (best.0, format!("{} {}", best.1, Measure::Distance.printed(system).0))
+}
+
+/// A place on the ground in metres, east and south of somewhere.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Ground {
+    east: f64,
+    south: f64,
+}
+
+impl Ground {
+    fn beyond(self, way: Self, metres: f64) -> Self {
+        Self { east: self.east + way.east * metres, south: self.south + way.south * metres }
+    }
+}
+
+/// The way towards a compass side, in eighths clockwise from north.
+fn towards(side: usize) -> Ground {
+    const D: f64 = FRAC_1_SQRT_2;
+    let (east, south) =
+        [(0.0, -1.0), (D, -D), (1.0, 0.0), (D, D), (0.0, 1.0), (-D, D), (-1.0, 0.0), (-D, -D)][side % 8];
+    Ground { east, south }
+}
+
+/// Runs joined at their corners.
+struct Joined {
+    /// Run, compass side, where its first post stands.
+    runs: Vec<(usize, usize, Ground)>,
+    /// By how much the sides miss each other where they should close, in metres.
+    miss: Option<(Ground, Ground)>,
+    low: Ground,
+    high: Ground,
+}
+
+/// The runs that are joined, and those that cannot be.
+fn joined(check: &Check) -> (Vec<Joined>, Vec<usize>) {
+    let (fence, survey) = (&check.settled.fence, &check.survey);
+    let (mut taken, mut all, mut straight) = (vec![false; fence.runs.len()], Vec::new(), Vec::new());
+    for first in 0..fence.runs.len() {
+        if taken[first] {
+            continue;
+        }
+        // Back to where the chain begins, or once round.
+        let mut begin = first;
+        for _ in 0..fence.runs.len() {
+            let End::Corner(before) = fence.runs[begin].start else { break };
+            begin = before.run;
+            if begin == first {
+                break;
+            }
+        }
+        let (mut runs, mut place) = (Vec::new(), Ground { east: 0.0, south: 0.0 });
+        let (mut low, mut high) = (place, place);
+        let (mut run, mut closes) = (begin, false);
+        while let (false, Some(side)) = (taken[run], survey.runs[run].side()) {
+            taken[run] = true;
+            runs.push((run, side, place));
+            place = place.beyond(towards(side + 2), fence.runs[run].length().si());
+            low = Ground { east: low.east.min(place.east), south: low.south.min(place.south) };
+            high = Ground { east: high.east.max(place.east), south: high.south.max(place.south) };
+            let End::Corner(next) = fence.runs[run].finish else { break };
+            run = next.run;
+            closes = run == begin;
+        }
+        let missed = place.east.hypot(place.south);
+        let miss = (closes && missed > MISS_M).then_some((place, Ground { east: 0.0, south: 0.0 }));
+        match runs.len() {
+            0 => {
+                taken[first] = true;
+                straight.push(first);
+            }
+            1 => straight.push(runs[0].0),
+            _ => all.push(Joined { runs, miss, low, high }),
+        }
+    }
+    (all, straight)
+}
+
+/// The least height a drawing from above needs, with letters so high, and the height beyond which more is of no
+/// use, in millimetres.
+#[must_use]
+pub fn from_above_heights(check: &Check, letters: f64) -> (f64, f64) {
+    let (joined, straight) = joined(check);
+    let lines = straight.len().min(MOST_STRAIGHT) as f64 * STRAIGHT * letters;
+    let rows = (joined.len() as f64 / 2.0).ceil();
+    let least = rows * 8.0 * letters + lines + STRIP * letters;
+    (least, least + 18.0 * letters * rows)
+}
+
+/// Height of a straight run from above, in letters.
+const STRAIGHT: f64 = 2.5;
+/// Height of the line with scale and signs, in letters.
+const STRIP: f64 = 2.2;
+/// Room for names round a court, in letters.
+const ROUND: f64 = 2.0;
+/// More straight runs are not drawn; that is said.
+const MOST_STRAIGHT: usize = 12;
+
+/// The runs of each court from above, joined at their corners by their compass sides; those that cannot be joined
+/// as straight lines below each other. `marks` names each run by a letter.
+#[must_use]
+pub fn from_above(check: &Check, marks: &[String], sheet: &Sheet<'_>) -> Drawing {
+    let (courts, mut straight) = joined(check);
+    let (fence, system) = (&check.settled.fence, check.survey.units);
+    let Sheet { id, room, letters } = *sheet;
+    let left_out = straight.len().saturating_sub(MOST_STRAIGHT);
+    straight.truncate(MOST_STRAIGHT);
+    let lines = straight.len() as f64 * STRAIGHT * letters;
+    let high = room.height - lines - STRIP * letters;
+    let around = ROUND * letters;
+    // The columns that let the courts be drawn largest.
+    let scale_in = |columns: usize| {
+        let (cell_wide, cell_high) =
+            (room.width / columns as f64, high / (courts.len() as f64 / columns as f64).ceil());
+        courts
+            .iter()
+            .map(|court| {
+                let (east, south) = (court.high.east - court.low.east, court.high.south - court.low.south);
+                ((cell_wide - 2.0 * around) / east).min((cell_high - 2.0 * around) / south)
+            })
+            .fold(f64::INFINITY, f64::min)
+    };
+    let columns = (1..=courts.len().max(1)).max_by(|a, b| scale_in(*a).total_cmp(&scale_in(*b))).unwrap_or(1);
+    let longest = straight.iter().map(|run| fence.runs[*run].length().si()).fold(0.0, f64::max);
+    let scale = scale_in(columns)
+        .min(if longest > 0.0 { (room.width - 3.0) / longest } else { f64::INFINITY })
+        .min(LARGEST_SCALE);
+    let rows = courts.len().div_ceil(columns);
+    let tallest = courts.iter().map(|court| court.high.south - court.low.south).fold(0.0, f64::max);
+    let cell = Room { width: room.width / columns as f64, height: tallest * scale + 2.0 * around };
+    let courts_high = if courts.is_empty() { 0.0 } else { rows as f64 * cell.height };
+    let used = Room { width: room.width, height: courts_high + lines + STRIP * letters };
+    let mut drawing = Drawing::new(id, used, "The fence from above", &described(check, &courts, &straight));
+    for (at, court) in courts.iter().enumerate() {
+        let (east, south) = (court.high.east - court.low.east, court.high.south - court.low.south);
+        let corner = At {
+            x: (at % columns) as f64 * cell.width + (cell.width - east * scale) / 2.0,
+            y: (at / columns) as f64 * cell.height + (cell.height - south * scale) / 2.0,
+        };
+        let place = |ground: Ground| At {
+            x: corner.x + (ground.east - court.low.east) * scale,
+            y: corner.y + (ground.south - court.low.south) * scale,
+        };
+        court_from_above(check, court, marks, letters, scale, &place, &mut drawing);
+    }
+    for (at, run) in straight.iter().enumerate() {
+        let y = courts_high + at as f64 * STRAIGHT * letters;
+        let along = |metres: f64| At { x: 1.5 + metres * scale, y: y + 1.75 * letters };
+        let side =
+            check.survey.runs[*run].faces.as_ref().map_or(String::new(), |side| format!(", faces {side}"));
+        let name = format!("{} {}{side}", marks[*run], shown(&fence.runs[*run].name));
+        let name = clipped(&name, (room.width - 3.0) / letters / BOLD);
+        drawing.draw(bold(At { x: 1.5, y: y + letters }, letters, Anchor::Start, &name, BLACK));
+        run_from_above(check, *run, &along, Ground { east: 0.0, south: -1.0 }, &mut drawing);
+    }
+    strip(&mut drawing, courts_high + lines, scale, letters, system, !courts.is_empty(), left_out);
+    drawing
+}
+
+fn described(check: &Check, courts: &[Joined], straight: &[usize]) -> String {
+    let name = |run: usize| shown(&clipped(&check.settled.fence.runs[run].name, 40.0));
+    let mut told = Vec::new();
+    for court in courts {
+        let names: Vec<_> = court.runs.iter().map(|(run, ..)| name(*run)).collect();
+        told.push(format!("Joined at their corners, clockwise: {}.", names.join(", ")));
+    }
+    if !straight.is_empty() {
+        let names: Vec<_> = straight.iter().map(|run| name(*run)).collect();
+        told.push(format!("Each by itself: {}.", names.join(", ")));
+    }
+    told.push("Thick lines are cloth, thin ones fence without cloth, gaps gates.".to_owned());
+    told.join(" ")
+}
+
+fn court_from_above(
+    check: &Check,
+    court: &Joined,
+    marks: &[String],
+    letters: f64,
+    scale: f64,
+    place: &dyn Fn(Ground) -> At,
+    drawing: &mut Drawing,
+) {
+    let system = check.survey.units;
+    for (run, side, start) in &court.runs {
+        let (way, out) = (towards(side + 2), towards(*side));
+        let along = |metres: f64| place(start.beyond(way, metres));
+        run_from_above(check, *run, &along, out, drawing);
+        let long = check.settled.fence.runs[*run].length().si();
+        let middle = along(long / 2.0);
+        // Text reads to the right or upwards; it stands outside, above or below its line.
+        let turned = match side {
+            0 | 4 => 0.0_f64,
+            1 | 5 => 45.0,
+            3 | 7 => -45.0,
+            _ => -90.0,
+        };
+        let up = Ground { east: turned.to_radians().sin(), south: -turned.to_radians().cos() };
+        let above = up.east * out.east + up.south * out.south > 0.0;
+        let off = letters * if above { 0.7 } else { 1.4 };
+        let at = At { x: middle.x + out.east * off, y: middle.y + out.south * off };
+        let mark = &marks[*run];
+        let name = clipped(
+            &format!("{mark} {}", shown(&check.settled.fence.runs[*run].name)),
+            (long * scale).max(0.0) / letters / BOLD,
+        );
+        let name = if name.chars().count() > mark.chars().count() + 2 { name } else { mark.clone() };
+        let text = bold(at, letters, Anchor::Middle, &name, BLACK);
+        let text = if turned == 0.0 {
+            text
+        } else {
+            text.with("transform", format!("rotate({turned} {:.2} {:.2})", at.x, at.y))
+        };
+        drawing.draw(text);
+    }
+    let middle = place(Ground {
+        east: (court.low.east + court.high.east) / 2.0,
+        south: (court.low.south + court.high.south) / 2.0,
+    });
+    let inside = ((court.high.east - court.low.east) * scale - 2.0 * letters) / letters;
+    let deep = (court.high.south - court.low.south) * scale;
+    let mut told = Vec::new();
+    let name = shown(&check.survey.runs[court.runs[0].0].court);
+    if inside > 4.0 && deep > 2.0 * letters && !name.is_empty() {
+        told.push((clipped(&name, inside), GREY));
+    }
+    if let Some((from, to)) = court.miss {
+        let missed = metres((from.east - to.east).hypot(from.south - to.south));
+        let missed = Measure::Distance.in_unit(missed.si(), system);
+        let unit = Measure::Distance.printed(system).0;
+        let said = format!("sides miss by {missed:.1} {unit}");
+        drawing.draw(
+            Element::line(place(from), place(to), BURNT_ORANGE, 0.4).with("stroke-dasharray", "0.8 0.8"),
+        );
+        if width(&said) <= inside && deep > 4.0 * letters {
+            told.push((said, BLACK));
+        }
+    }
+    for (at, (text, colour)) in told.iter().enumerate() {
+        let y = middle.y + (at as f64 * 1.3 + 0.35) * letters;
+        drawing
+            .draw(Element::text(At { x: middle.x, y }, letters, Anchor::Middle, text).with("fill", *colour));
+    }
+}
+
+/// The bays of a run that are drawn alike from above, as stretches: from, to, and what is there.
+fn stretches(run: &Run) -> Vec<(f64, f64, Option<bool>)> {
+    let mut all: Vec<(f64, f64, Option<bool>)> = Vec::new();
+    for (at, bay) in run.bays.iter().enumerate() {
+        let (from, to) = (run.posts[at].at.si(), run.posts[at + 1].at.si());
+        let what = (!bay.gate).then(|| run.has_cloth(at));
+        match all.last_mut() {
+            Some(last) if last.2 == what && what.is_some() => last.1 = to,
+            _ => all.push((from, to, what)),
+        }
+    }
+    all
+}
+
+fn run_from_above(check: &Check, run: usize, along: &dyn Fn(f64) -> At, out: Ground, drawing: &mut Drawing) {
+    let this = &check.settled.fence.runs[run];
+    let worst = check.runs[run].own_flag_of_checked().unwrap_or(Flag::NotChecked);
+    for (from, to, what) in stretches(this) {
+        let (from, to) = (along(from), along(to));
+        match what {
+            Some(true) => {
+                drawing.draw(Element::line(from, to, colour(worst), CLOTH).with("stroke-linecap", "round"))
+            }
+            Some(false) => drawing.draw(Element::line(from, to, BLACK, BARE)),
+            // A gap between two ticks.
+            None => {
+                for at in [from, to] {
+                    let tick = |off: f64| At { x: at.x + out.east * off, y: at.y + out.south * off };
+                    drawing.draw(Element::line(tick(-0.8), tick(0.8), BLACK, BARE));
+                }
+            }
+        }
+    }
+}
+
+/// Scale, signs and north under a drawing from above.
+fn strip(
+    drawing: &mut Drawing,
+    top: f64,
+    scale: f64,
+    letters: f64,
+    system: System,
+    has_north: bool,
+    left_out: usize,
+) {
+    let (middle, base) = (top + 1.2 * letters, top + 1.55 * letters);
+    let right = drawing.room().width;
+    let (long, named) = scale_bar(20.0, scale, system);
+    let end = 1.5 + long * scale;
+    let line = |from: f64, to: f64, colour: &str, thick: f64| {
+        Element::line(At { x: from, y: middle }, At { x: to, y: middle }, colour, thick)
+    };
+    drawing.draw(line(1.5, end, BLACK, 0.25));
+    for x in [1.5, end] {
+        drawing.draw(Element::line(At { x, y: middle - 0.7 }, At { x, y: middle + 0.7 }, BLACK, 0.25));
+    }
+    let mut x = end + 1.0;
+    let say = |drawing: &mut Drawing, x: &mut f64, text: &str| {
+        drawing.draw(Element::text(At { x: *x, y: base }, letters, Anchor::Start, text));
+        *x += wide(text, letters) + 2.0;
+    };
+    say(drawing, &mut x, &named);
+    for (text, thick) in [("cloth", Some(CLOTH)), ("no cloth", Some(BARE)), ("gate", None)] {
+        if x + 6.0 + wide(text, letters) > right - 5.0 {
+            break;
+        }
+        match thick {
+            Some(thick) => drawing.draw(line(x, x + 4.0, BLACK, thick)),
+            None => {
+                for x in [x + 0.6, x + 3.4] {
+                    drawing.draw(Element::line(
+                        At { x, y: middle - 0.8 },
+                        At { x, y: middle + 0.8 },
+                        BLACK,
+                        BARE,
+                    ));
+                }
+            }
+        }
+        x += 5.0;
+        say(drawing, &mut x, text);
+    }
+    if left_out > 0 {
+        let text = format!("and {left_out} more");
+        if x + wide(&text, letters) < right - 5.0 {
+            say(drawing, &mut x, &text);
+        }
+    }
+    if has_north {
+        let (x, tip) = (right - 1.5, top + 0.2 * letters);
+        drawing.draw(Element::line(At { x, y: tip + 0.8 }, At { x, y: top + 2.0 * letters }, BLACK, 0.25));
+        let tip = [At { x, y: tip }, At { x: x - 0.8, y: tip + 1.6 }, At { x: x + 0.8, y: tip + 1.6 }];
+        drawing.draw(Element::polygon(&tip, BLACK));
+        drawing.draw(bold(At { x: x - 1.4, y: base }, letters, Anchor::End, "N", BLACK));
+    }
+}
+
+/// Height of an elevation beside the fence itself, in letters: name, mark, numbers twice, length.
+const BESIDE: f64 = 7.2;
+
+/// The least height an elevation needs, with letters so high, in millimetres.
+#[must_use]
+pub fn elevation_least(letters: f64) -> f64 {
+    BESIDE * letters + LEAST_FENCE
+}
+
+/// One run as one faces it from inside, post 1 at the left; `name` stands over it.
+#[must_use]
+pub fn elevation(check: &Check, run: usize, name: &str, sheet: &Sheet<'_>) -> Drawing {
+    let system = check.survey.units;
+    let (this, answer) = (&check.settled.fence.runs[run], &check.runs[run]);
+    let Sheet { id, room, letters } = *sheet;
+    let height = length(this.height, system);
+    let edges = this.screen.as_ref().map(|screen| (screen.bottom, screen.top));
+    let left = wide(&height, letters) + 1.8 * letters;
+    let right = edges.map_or(letters, |(bottom, top)| {
+        wide(&length(bottom, system), letters).max(wide(&length(top, system), letters)) + 1.8 * letters
+    });
+    let (long, high) = (this.length().si(), this.height.si());
+    let most = (room.height - BESIDE * letters).max(LEAST_FENCE);
+    let scale = ((room.width - left - right) / long).min(most / high);
+    let stretched = if high * scale >= LEAST_FENCE {
+        1.0
+    } else {
+        (LEAST_FENCE / (high * scale)).ceil().min((most / (high * scale)).floor()).max(1.0)
+    };
+    let top = 3.0 * letters;
+    let foot = top + high * scale * stretched;
+    let x = |metres: f64| left + metres * scale;
+    let y = |metres: f64| foot - metres * scale * stretched;
+
+    let flags = post_flags(check, run);
+    let first = governing(check, run);
+    let flag = answer.own_flag_of_checked().unwrap_or(Flag::NotChecked);
+    let numbers = post_numbers(this, first, letters, &x);
+    let rows = 1.25 + 1.2 * numbers.iter().map(|(.., row)| *row).max().unwrap_or(0) as f64;
+    let used = Room { width: room.width, height: foot + (rows + 1.75) * letters };
+    let title = format!("{name}, as one faces it from inside");
+    let mut drawing = Drawing::new(id, used, &title, &facing(check, run, &flags, first));
+
+    // Cloth by flag, over the wires.
+    let ground =
+        Element::line(At { x: x(0.0) - letters, y: foot }, At { x: x(long) + letters, y: foot }, GREY, 0.35);
+    let mut chips = Vec::new();
+    if let (Some((bottom, over)), Some(screen)) = (edges, &this.screen) {
+        let (bottom, over) = (y(bottom.si()), y(over.si()));
+        let mut cloths: Vec<(f64, f64, Flag)> = Vec::new();
+        for bay in screen.first_bay..screen.end_bay {
+            let worst = flags[bay].max(flags[bay + 1]);
+            let (from, to) = (x(this.posts[bay].at.si()), x(this.posts[bay + 1].at.si()));
+            match cloths.last_mut() {
+                Some(last) if last.2 == worst => last.1 = to,
+                _ => cloths.push((from, to, worst)),
+            }
+        }
+        for (from, to, flag) in &cloths {
+            let area = Room { width: to - from, height: bottom - over };
+            drawing.draw(Element::hatched(At { x: *from, y: over }, area, hatching(*flag)));
+            let edge = Element::rectangle(At { x: *from, y: over }, area, "none");
+            drawing.draw(edge.with("stroke", colour(*flag)).at("stroke-width", 0.25));
+        }
+        chips = cloths;
+        let place = x(long) + 0.5 * letters;
+        if bottom - over >= 1.1 * letters {
+            for (edge, metres) in [(over, screen.top), (bottom, screen.bottom)] {
+                tick(&mut drawing, At { x: place, y: edge }, 0.8 * letters);
+                let at = At { x: place + letters, y: edge + 0.36 * letters };
+                drawing.draw(Element::text(at, letters, Anchor::Start, &length(metres, system)));
+            }
+        } else {
+            tick(&mut drawing, At { x: place, y: over }, 0.8 * letters);
+            let at = At { x: place + letters, y: over + 0.36 * letters };
+            drawing.draw(Element::text(at, letters, Anchor::Start, &length(screen.top, system)));
+        }
+    }
+    drawing.draw(ground);
+    for (at, bay) in this.bays.iter().enumerate() {
+        let (from, to) = (x(this.posts[at].at.si()), x(this.posts[at + 1].at.si()));
+        // The top rail; over a gate the leaf's diagonals.
+        drawing.draw(Element::line(At { x: from, y: y(high) }, At { x: to, y: y(high) }, GREY, 0.25));
+        if bay.gate {
+            for (one, other) in [(from, to), (to, from)] {
+                drawing.draw(Element::line(At { x: one, y: y(high) }, At { x: other, y: foot }, GREY, 0.25));
+            }
+            if to - from > wide("gate", letters) + 0.5 {
+                let centre = (from + to) / 2.0;
+                let at = At { x: centre, y: (y(high) + foot) / 2.0 + 0.36 * letters };
+                let back = Room { width: wide("gate", letters), height: 1.2 * letters };
+                let corner = At { x: centre - back.width / 2.0, y: at.y - 0.9 * letters };
+                drawing.draw(Element::rectangle(corner, back, "#ffffff"));
+                drawing.draw(Element::text(at, letters, Anchor::Middle, "gate"));
+            }
+        }
+    }
+    for (at, post) in this.posts.iter().enumerate() {
+        let place = x(post.at.si());
+        let (ink, thick) = if at == first { (DARK_RED, 0.9) } else { (BLACK, 0.3) };
+        drawing.draw(Element::line(At { x: place, y: y(high) }, At { x: place, y: foot + 0.6 }, ink, thick));
+    }
+    // The flag of each stretch of cloth, where its word has room.
+    for (from, to, flag) in chips {
+        let Some((bottom, over)) = edges else { break };
+        let (bottom, over) = (y(bottom.si()), y(over.si()));
+        let said = flag.to_string();
+        let chip = wide(&said, letters) * BOLD + letters;
+        if to - from > chip + 1.0 && bottom - over > 1.5 * letters {
+            let (centre, middle) = ((from + to) / 2.0, (bottom + over) / 2.0);
+            let corner = At { x: centre - chip / 2.0, y: middle - 0.75 * letters };
+            let back = Room { width: chip, height: 1.5 * letters };
+            drawing.draw(Element::rectangle(corner, back, "#ffffff"));
+            let ink = if flag == Flag::NearLimit { BLACK } else { colour(flag) };
+            drawing.draw(bold(
+                At { x: centre, y: middle + 0.36 * letters },
+                letters,
+                Anchor::Middle,
+                &said,
+                ink,
+            ));
+        }
+    }
+    for (number, place, row) in &numbers {
+        let at = At { x: *place, y: foot + (1.15 + 1.2 * *row as f64) * letters };
+        let text = number.to_string();
+        drawing.draw(if number - 1 == first {
+            bold(at, letters, Anchor::Middle, &text, DARK_RED)
+        } else {
+            Element::text(at, letters, Anchor::Middle, &text)
+        });
+    }
+    mark(check, run, first, x(this.posts[first].at.si()), y(high), letters, &mut drawing);
+    over_it(name, flag, letters, &mut drawing);
+    // Height at the left, length below.
+    let edge = x(0.0) - 0.9 * letters;
+    for end in [y(high), foot] {
+        tick(&mut drawing, At { x: edge - 0.4 * letters, y: end }, 0.8 * letters);
+    }
+    drawing.draw(Element::line(At { x: edge, y: y(high) }, At { x: edge, y: foot }, BLACK, 0.2));
+    let at = At { x: edge - 0.6 * letters, y: (y(high) + foot) / 2.0 + 0.36 * letters };
+    drawing.draw(Element::text(at, letters, Anchor::End, &height));
+    let mut said = length(this.length(), system);
+    if stretched > 1.0 {
+        said = format!("{said} (heights drawn {stretched} times as large)");
+    }
+    below(&mut drawing, x(0.0), x(long), foot + (rows + 0.85) * letters, letters, &said);
+    drawing
+}
+
+fn tick(drawing: &mut Drawing, at: At, long: f64) {
+    drawing.draw(Element::line(at, At { x: at.x + long, y: at.y }, BLACK, 0.2));
+}
+
+/// The run's name and after it its flag.
+fn over_it(name: &str, flag: Flag, letters: f64, drawing: &mut Drawing) {
+    let said = flag.to_string();
+    let beside = wide(&said, letters) * BOLD + 1.5 * letters;
+    let name = clipped(&shown(name), (drawing.room().width - beside) / letters / BOLD);
+    let y = 1.05 * letters;
+    drawing.draw(bold(At { x: 0.0, y }, letters, Anchor::Start, &name, BLACK));
+    let ink = if flag == Flag::NearLimit { BLACK } else { colour(flag) };
+    let x = wide(&name, letters) * BOLD + letters;
+    drawing.draw(bold(At { x, y }, letters, Anchor::Start, &said, ink));
+}
+
+/// The mark over the post that reaches its limit first.
+fn mark(check: &Check, run: usize, first: usize, x: f64, top: f64, letters: f64, drawing: &mut Drawing) {
+    let post = &check.runs[run].worst.posts[first];
+    let most = if post.is_at_most() { " at most" } else { "" };
+    let figure = gust(post.limit_gust, check.survey.units);
+    let tip = [
+        At { x, y: top - 0.1 * letters },
+        At { x: x - 0.5 * letters, y: top - 0.95 * letters },
+        At { x: x + 0.5 * letters, y: top - 0.95 * letters },
+    ];
+    drawing.draw(Element::polygon(&tip, DARK_RED));
+    let right = drawing.room().width;
+    let room = (right - x).max(x) - letters;
+    let said = [
+        format!("post {} reaches its limit first: {figure}{most}", first + 1),
+        format!("post {} first: {figure}{most}", first + 1),
+        format!("post {}: {figure}{most}", first + 1),
+        format!("post {}", first + 1),
+    ];
+    let said = said.iter().find(|text| wide(text, letters) <= room).unwrap_or(&said[3]);
+    let (off, anchor) = if right - x >= x { (0.8, Anchor::Start) } else { (-0.8, Anchor::End) };
+    drawing.draw(Element::text(At { x: x + off * letters, y: top - 0.4 * letters }, letters, anchor, said));
+}
+
+/// A measure along the foot.
+fn below(drawing: &mut Drawing, from: f64, to: f64, y: f64, letters: f64, said: &str) {
+    drawing.draw(Element::line(At { x: from, y }, At { x: to, y }, BLACK, 0.2));
+    for x in [from, to] {
+        drawing.draw(Element::line(
+            At { x, y: y - 0.5 * letters },
+            At { x, y: y + 0.5 * letters },
+            BLACK,
+            0.2,
+        ));
+    }
+    let chip = wide(said, letters) + 0.6 * letters;
+    let right = drawing.room().width;
+    if to - from > chip + letters {
+        let centre = (from + to) / 2.0;
+        let back = Room { width: chip, height: 1.2 * letters };
+        drawing.draw(Element::rectangle(
+            At { x: centre - chip / 2.0, y: y - 0.6 * letters },
+            back,
+            "#ffffff",
+        ));
+        drawing.draw(Element::text(At { x: centre, y: y + 0.36 * letters }, letters, Anchor::Middle, said));
+    } else if right - to > chip {
+        let at = At { x: to + 0.5 * letters, y: y + 0.36 * letters };
+        drawing.draw(Element::text(at, letters, Anchor::Start, said));
+    } else {
+        drawing.draw(Element::text(At { x: 0.0, y: y + 0.9 * letters }, letters, Anchor::Start, said));
+    }
+}
+
+/// The numbers under the posts, thinned out so that none runs into another: number, place and row; the first, the
+/// last and the governing one always stand, the governing one a row lower where it would run into them.
+fn post_numbers(
+    run: &Run,
+    governing: usize,
+    letters: f64,
+    x: &dyn Fn(f64) -> f64,
+) -> Vec<(usize, f64, usize)> {
+    let last = run.posts.len() - 1;
+    let half = |number: usize| (wide(&number.to_string(), letters) * BOLD + 0.7 * letters) / 2.0;
+    let place = |at: usize| x(run.posts[at].at.si());
+    let mut taken: Vec<(f64, f64)> = Vec::new();
+    let mut numbers: Vec<(usize, f64, usize)> = Vec::new();
+    let free = |taken: &[(f64, f64)], at: usize| {
+        let (from, to) = (place(at) - half(at + 1), place(at) + half(at + 1));
+        taken.iter().all(|(low, high)| to <= *low || from >= *high).then_some((from, to))
+    };
+    let spacing = run.posts.windows(2).map(|two| (two[1].at - two[0].at).si()).fold(f64::INFINITY, f64::min);
+    let narrow = x(spacing) - x(0.0);
+    let step = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000]
+        .into_iter()
+        .find(|step| *step as f64 * narrow >= 2.0 * half(run.posts.len()))
+        .unwrap_or(2000);
+    let rounds = (1..=last).filter(|at| (at + 1) % step == 0);
+    for at in [0, last].into_iter().chain([governing]).chain(rounds) {
+        if numbers.iter().any(|(number, ..)| *number == at + 1) {
+            continue;
+        }
+        match free(&taken, at) {
+            Some(stretch) => {
+                taken.push(stretch);
+                numbers.push((at + 1, place(at), 0));
+            }
+            None if at == last || at == governing => {
+                let row = numbers.iter().map(|(.., row)| row + 1).max().unwrap_or(0);
+                numbers.push((at + 1, place(at), row));
+            }
+            None => {}
+        }
+    }
+    numbers
+}
+
+fn facing(check: &Check, run: usize, flags: &[Flag], first: usize) -> String {
+    let system = check.survey.units;
+    let (this, survey) = (&check.settled.fence.runs[run], &check.survey.runs[run]);
+    let mut told = vec![format!(
+        "{} bays, {} long, {} high, {}.",
+        this.bays.len(),
+        length(this.length(), system),
+        length(this.height, system),
+        shown(&clipped(&told::cloth(this, survey, system), 60.0)),
+    )];
+    told.push(format!("Post {} reaches its limit first.", first + 1));
+    for flag in [Flag::Over, Flag::Depends, Flag::NotChecked, Flag::NearLimit, Flag::Within] {
+        let numbers: Vec<_> =
+            flags.iter().enumerate().filter(|(_, one)| **one == flag).map(|(at, _)| at + 1).collect();
+        if !numbers.is_empty() {
+            told.push(format!("Posts {}: {}.", flag.word(), spans(&numbers)));
+        }
+    }
+    told.join(" ")
+}

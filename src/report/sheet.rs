@@ -1,0 +1,861 @@
+//! The caution sheet for the client: one page, the decision first.
+//!
+//! Everything stands on one page of the paper chosen. Letters get smaller, drawings smaller and fewer, long names
+//! shorter, until it fits by the reckoning of the HTML writer; whatever is left out is said on the page.
+
+use super::compare::helps;
+use super::document::{Block, Column, Document, Panel, Paper, Row, Signature, Style, Table, Text, Tone};
+use super::drawing::{Drawing, Room};
+use super::elevation::{Sheet as DrawingSheet, elevation, elevation_least, from_above, from_above_heights};
+use super::figures::{self, listed, ratio_up};
+use super::html::{BETWEEN, height_mm, inner_mm};
+use super::measure::{clipped, shown, width};
+use super::told::{self, Alike, LITTLE};
+use crate::answers::{
+    Check, GroupPlan, LEAST_WORKABLE, Lever, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND, MEAN_TO_GUST_LEAST,
+    RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
+};
+use crate::caution::{CAUTIONS, NOT_CHECKED, Remark};
+use crate::survey::Reading;
+use crate::units::{Length, Quantity, System, Velocity, trimmed};
+use crate::verdict::{Flag, PostVerdict, RunVerdict};
+
+/// A name in full, in em: some two hundred letters of the widest scripts.
+const FULL_NAME: f64 = 230.0;
+/// Names of one row of the table together.
+const FULL_NAMES: f64 = 480.0;
+/// Names longer than this stand over their row of the table.
+const LONG_NAMES: f64 = 22.0;
+/// A name in a sentence.
+const NAME_IN_TEXT: f64 = 14.0;
+/// So many rows of names at most in one sentence.
+const ROWS_IN_TEXT: usize = 4;
+/// Names of one row in a sentence.
+const NAMES_IN_TEXT: usize = 2;
+/// Rows whose end panels are told one by one.
+const END_PANELS_IN_TEXT: usize = 2;
+/// What to measure next: the most telling ones.
+const MOST_TO_MEASURE: usize = 5;
+/// Part of the page that is left free, since no font is at hand to measure with.
+const SLACK: f64 = 0.015;
+
+/// How a sheet is made to fit, best first.
+#[derive(Debug, Clone, Copy)]
+struct Fit {
+    /// Letters in points.
+    letters: f64,
+    /// Letters of drawings in millimetres.
+    drawing_letters: f64,
+    /// So many rows are drawn.
+    drawn: usize,
+    /// Whether the fence is drawn from above.
+    is_from_above: bool,
+    /// Names of the table, in em.
+    name: f64,
+    /// So many rows stand in the table.
+    rows: usize,
+    /// How much more than the least the drawings get.
+    ease: f64,
+    /// Whether it says what helps and what does not.
+    has_help: bool,
+}
+
+impl Fit {
+    /// How long what somebody wrote may be where room is short, in times of where it is not.
+    const fn words(self) -> f64 {
+        if self.letters < 8.0 { 0.5 } else { 1.0 }
+    }
+}
+
+/// Runs of one row.
+struct Group<'a> {
+    /// Its letter.
+    mark: String,
+    alike: Alike<'a>,
+    plan: RunPlan,
+}
+
+struct Sheet<'a> {
+    check: &'a Check,
+    system: System,
+    groups: Vec<Group<'a>>,
+}
+
+/// The caution sheet of a survey for the client: a document of one page.
+#[must_use]
+pub fn client_sheet(check: &Check, paper: Paper) -> Document {
+    let plans = plan(check);
+    let groups = told::alike(check)
+        .into_iter()
+        .enumerate()
+        .map(|(at, alike)| Group { mark: mark(at), plan: plans[alike.at], alike })
+        .collect();
+    let sheet = Sheet { check, system: check.survey.units, groups };
+    let (width, height) = inner_mm(paper);
+    let most = height * (1.0 - SLACK);
+    let mut last = None;
+    for fit in sheet.fits() {
+        if let Some(blocks) = sheet.page(fit, width, most) {
+            last = Some((fit, blocks));
+            break;
+        }
+    }
+    let (fit, blocks) = last.unwrap_or_else(|| {
+        let least = sheet.least();
+        (least, sheet.blocks(least, None))
+    });
+    let title = clipped(&sheet.title(), 60.0);
+    Document { title: format!("Wind caution sheet: {title}"), paper, letters_pt: fit.letters, blocks }
+}
+
+/// "A" to "Z", then "AA".
+fn mark(at: usize) -> String {
+    let letter = char::from(b'A' + (at % 26) as u8);
+    if at < 26 { letter.to_string() } else { format!("{}{letter}", mark(at / 26 - 1)) }
+}
+
+/// A figure that is not broken from its unit at the end of a line.
+fn unbroken(figure: &str) -> String {
+    figure.replace(' ', "\u{a0}").replace('/', "/\u{2060}")
+}
+
+/// A gust, rounded down.
+fn gust(gust: Velocity, system: System) -> String {
+    unbroken(&figures::gust(gust, system))
+}
+
+/// A length as a tape reads it.
+fn length(length: Length, system: System) -> String {
+    unbroken(&figures::length(length, system))
+}
+
+/// Text that somebody wrote, as it can be shown in so many em.
+fn written(text: &str, room: f64) -> String {
+    clipped(&shown(text), room)
+}
+
+impl Sheet<'_> {
+    fn title(&self) -> String {
+        shown(self.check.survey.job.title.as_deref().unwrap_or("Fence survey"))
+    }
+
+    /// Ways to make it fit, the best to read first.
+    fn fits(&self) -> Vec<Fit> {
+        let rows = self.groups.len();
+        let fit = Fit {
+            letters: 9.0,
+            drawing_letters: 2.3,
+            drawn: rows,
+            is_from_above: true,
+            name: FULL_NAME,
+            rows,
+            ease: 1.35,
+            has_help: true,
+        };
+        let mut fits = Vec::new();
+        let fewer = |most: usize| rows.min(most);
+        for drawn in [fewer(10), fewer(6), fewer(4)] {
+            for (letters, drawing_letters, ease) in
+                [(9.0, 2.3, 1.2), (8.5, 2.3, 1.1), (8.0, 2.2, 1.0), (7.5, 2.1, 1.0)]
+            {
+                let fit = Fit { letters, drawing_letters, drawn, ease, ..fit };
+                fits.push(fit);
+                fits.push(Fit { has_help: false, ..fit });
+            }
+        }
+        let fit = Fit { has_help: false, ..fit };
+        for drawn in [fewer(8), fewer(4), fewer(2), fewer(1)] {
+            for letters in [7.5, 7.0, 6.5] {
+                fits.push(Fit { letters, drawing_letters: 2.0, drawn, ease: 1.0, ..fit });
+            }
+        }
+        let tight = Fit { letters: 6.5, drawing_letters: 2.0, drawn: 0, ease: 1.0, ..fit };
+        for name in [FULL_NAME, 60.0, 30.0] {
+            for letters in [7.5, 7.0, 6.5, 6.0] {
+                fits.push(Fit { letters, name, ..tight });
+                fits.push(Fit { letters, name, is_from_above: false, ..tight });
+            }
+        }
+        fits.extend((1..rows).rev().map(|rows| Fit { rows, ..self.least() }));
+        fits
+    }
+
+    /// As little as a sheet can say.
+    const fn least(&self) -> Fit {
+        Fit {
+            letters: 6.0,
+            drawing_letters: 2.0,
+            drawn: 0,
+            is_from_above: false,
+            name: 30.0,
+            rows: 1,
+            ease: 1.0,
+            has_help: false,
+        }
+    }
+
+    /// The page, if it fits this way.
+    fn page(&self, fit: Fit, width: f64, most: f64) -> Option<Vec<Block>> {
+        let text = height_mm(&self.blocks(fit, None), width, fit.letters);
+        if !fit.is_from_above && fit.drawn == 0 {
+            return (text <= most).then(|| self.blocks(fit, None));
+        }
+        // Room after the drawings as after every block.
+        let left = most - text - 0.5 * fit.letters;
+        let figures = self.figures(fit, width, left)?;
+        let blocks = self.blocks(fit, Some(figures));
+        (height_mm(&blocks, width, fit.letters) <= most).then_some(blocks)
+    }
+
+    /// The rows with the lowest limit gusts first, as they are drawn.
+    fn lowest_first(&self) -> Vec<&Group<'_>> {
+        let mut order: Vec<&Group<'_>> = self.groups.iter().collect();
+        order.sort_by(|a, b| {
+            let gust = |group: &Group<'_>| group.alike.answer.worst.limit_gust.si();
+            gust(a).total_cmp(&gust(b))
+        });
+        order
+    }
+
+    /// The drawings in one column or two, if they fit.
+    fn figures(&self, fit: Fit, width: f64, height: f64) -> Option<Vec<Vec<Drawing>>> {
+        let letters = fit.drawing_letters;
+        let mut drawn: Vec<&Group<'_>> = self.lowest_first().into_iter().take(fit.drawn).collect();
+        drawn.sort_by_key(|group| group.alike.at);
+        let (above, above_most) =
+            if fit.is_from_above { from_above_heights(self.check, letters) } else { (0.0, 0.0) };
+        let long = drawn.iter().any(|group| group.alike.run.bays.len() > 24);
+        let one = drawn.is_empty() || drawn.len() == 1 && above_most == above || long && drawn.len() <= 2;
+        let columns = if one { 1 } else { 2 };
+        let column = (width - (columns - 1) as f64 * BETWEEN * 2.0) / columns as f64;
+        // From above first, then each elevation where there is most room.
+        let least = elevation_least(letters);
+        let mut slots: Vec<Vec<Option<&Group<'_>>>> = vec![Vec::new(); columns];
+        let mut used = vec![0.0_f64; columns];
+        if fit.is_from_above {
+            slots[0].push(None);
+            used[0] = above;
+        }
+        for group in drawn {
+            let at = (0..columns).min_by(|a, b| used[*a].total_cmp(&used[*b])).unwrap_or(0);
+            used[at] += least + if slots[at].is_empty() { 0.0 } else { BETWEEN };
+            slots[at].push(Some(group));
+        }
+        let highest = used.iter().copied().fold(0.0, f64::max);
+        if highest * fit.ease > height {
+            return None;
+        }
+        let marks = self.marks();
+        let mut number = 0;
+        let mut all = Vec::new();
+        for (slots, used) in slots.into_iter().zip(used) {
+            // What is left goes to the drawing from above, else to the elevations alike.
+            let has_above = slots.iter().any(Option::is_none);
+            let to_above = if has_above { (height - used).min(above_most - above) } else { 0.0 };
+            let elevations = slots.iter().flatten().count();
+            let to_each = (height - used - to_above) / elevations.max(1) as f64;
+            let mut drawings = Vec::new();
+            for slot in slots {
+                number += 1;
+                let id = format!("drawing{number}");
+                let sheet = |height| DrawingSheet { id: &id, room: Room { width: column, height }, letters };
+                drawings.push(match slot {
+                    None => from_above(self.check, &marks, &sheet(above + to_above)),
+                    Some(group) => {
+                        let name = format!("{} {}", group.mark, group.alike.names.join(", "));
+                        elevation(self.check, group.alike.at, &name, &sheet(least + to_each.min(20.0)))
+                    }
+                });
+            }
+            all.push(drawings);
+        }
+        Some(all)
+    }
+
+    /// The letter of each run.
+    fn marks(&self) -> Vec<String> {
+        let mut marks = vec![String::new(); self.check.runs.len()];
+        for group in &self.groups {
+            for run in &group.alike.runs {
+                marks[*run].clone_from(&group.mark);
+            }
+        }
+        marks
+    }
+
+    fn blocks(&self, fit: Fit, figures: Option<Vec<Vec<Drawing>>>) -> Vec<Block> {
+        let mut blocks = vec![self.heading(fit), self.about(fit), Block::Panel(self.decision())];
+        let drawings = figures.is_some();
+        blocks.extend(figures.map(Block::Figures));
+        if let Some(text) = self.about_drawings(fit, drawings) {
+            blocks.push(Block::Small(text));
+        }
+        blocks.push(Block::Heading(Text::new().plain(format!(
+            "What may hang where, and up to which gust{}",
+            if self.is_at_most() { " at most" } else { "" }
+        ))));
+        blocks.push(Block::Table(self.table(fit)));
+        blocks.extend(self.plan_in_words().into_iter().map(Block::Paragraph));
+        if fit.has_help {
+            blocks.extend(self.what_helps().map(Block::Paragraph));
+        }
+        blocks.push(Block::Panel(self.not_checked()));
+        blocks.push(Block::Panel(self.warning()));
+        let next = self.measure_next(fit);
+        if !next.is_empty() {
+            blocks.push(Block::Heading(Text::new().plain("What to measure next")));
+            blocks.push(Block::List(next));
+        }
+        let line = |who: &str| Signature { who: who.to_owned() };
+        blocks.push(Block::Signatures(vec![line("Client"), line("Crew")]));
+        blocks.extend(self.foot(fit).into_iter().map(Block::Small));
+        blocks
+    }
+
+    fn heading(&self, fit: Fit) -> Block {
+        let title = written(&self.title(), 70.0 * fit.words());
+        Block::Title(Text::new().plain("Wind caution sheet: ").with(title, Style::Name))
+    }
+
+    fn about(&self, fit: Fit) -> Block {
+        let job = &self.check.survey.job;
+        let mut text = Text::new();
+        let mut add = |before: &str, what: &Option<String>, room: f64| {
+            if let Some(what) = what {
+                let dot = if text.is_empty() { "" } else { " · " };
+                text = std::mem::take(&mut text)
+                    .plain(format!("{dot}{before}"))
+                    .name(written(what, room * fit.words()));
+            }
+        };
+        add("for ", &job.prepared_for, 40.0);
+        add("surveyed ", &job.date, 20.0);
+        add("by ", &job.measured_by, 40.0);
+        add("note: ", &job.note, 80.0);
+        if text.is_empty() {
+            text = text.plain("For the client");
+        }
+        Block::Small(text)
+    }
+
+    /// Whether something of a post was not checked, so that limit gusts are "at most".
+    fn is_at_most(&self) -> bool {
+        self.check.runs.iter().flat_map(|run| &run.worst.posts).any(PostVerdict::is_at_most)
+    }
+
+    fn at_most(&self) -> &'static str {
+        if self.is_at_most() { " at most" } else { "" }
+    }
+
+    /// The runs of some rows in a sentence: names cut short, the letter of each row.
+    fn named(&self, wanted: &dyn Fn(&Group<'_>) -> bool) -> Option<Text> {
+        let all: Vec<&Group<'_>> = self.groups.iter().filter(|group| wanted(group)).collect();
+        let told = if all.len() > ROWS_IN_TEXT + 1 { ROWS_IN_TEXT } else { all.len() };
+        let mut text = Text::new();
+        for (at, group) in all[..told].iter().enumerate() {
+            let between = match at {
+                0 => "",
+                _ if at + 1 == all.len() => " and ",
+                _ => ", ",
+            };
+            text = text.plain(between);
+            let names = &group.alike.names;
+            let shown = if names.len() > NAMES_IN_TEXT + 1 { NAMES_IN_TEXT } else { names.len() };
+            for (at, name) in names[..shown].iter().enumerate() {
+                text = text.plain(if at == 0 { "" } else { ", " }).name(written(name, NAME_IN_TEXT));
+            }
+            if shown < names.len() {
+                text = text.plain(format!(", {} more", names.len() - shown));
+            }
+            text = text.plain(format!(" ({})", group.mark));
+        }
+        if told < all.len() {
+            text = text.plain(format!(" and {} more kinds of run", all.len() - told));
+        }
+        (!text.is_empty()).then_some(text)
+    }
+
+    /// "the design wind of 115 mph".
+    fn design_wind(&self) -> String {
+        match self.check.survey.site.wind_speed.reading {
+            Reading::Measured(speed) => {
+                format!("the design wind of {}", unbroken(&told::speed(speed, self.system)))
+            }
+            Reading::Between(low, high) => format!(
+                "the design wind of {} to {}",
+                unbroken(&told::speed(low, self.system)),
+                unbroken(&told::speed(high, self.system))
+            ),
+            Reading::Unknown => "the design wind".to_owned(),
+        }
+    }
+
+    /// What is decided of the runs, the worst first: its flag, the sentence, what is said beside it.
+    fn decisions(&self) -> Vec<(Flag, Text, Text)> {
+        let hung = |group: &Group<'_>| group.alike.run.screen.is_some();
+        let bold = |before: &str, names: Text, after: &str| {
+            let spans = names.spans.into_iter().map(|mut span| {
+                span.style = if span.style == Style::Name { Style::StrongName } else { Style::Strong };
+                span
+            });
+            Text::new().strong(before).then(Text { spans: spans.collect() }).strong(after)
+        };
+        if !self.check.has_speed() {
+            let beside = Text::new().plain(
+                "Nobody can say yet whether the posts carry it at the design wind. Ask the building department for that \
+                 wind. The gusts in the table stand.",
+            );
+            let lead = match self.named(&hung) {
+                Some(names) => bold("No design wind is known. Do not hang cloth yet on ", names, "."),
+                None => Text::new().strong("No design wind is known."),
+            };
+            return vec![(Flag::NotChecked, lead, beside)];
+        }
+        // Named in full once, with the first that is decided.
+        let mut full = Some(self.design_wind());
+        let mut wind = move || full.take().unwrap_or_else(|| "that wind".to_owned());
+        let mut all = Vec::new();
+        for flag in [Flag::Over, Flag::Depends, Flag::NotChecked, Flag::NearLimit, Flag::Within] {
+            for with_cloth in [true, false] {
+                let wanted = |group: &Group<'_>| {
+                    hung(group) == with_cloth && group.alike.answer.own_flag_of_checked() == Some(flag)
+                };
+                let Some(names) = self.named(&wanted) else { continue };
+                let wind = wind();
+                let (before, beside) = match (flag, with_cloth) {
+                    (Flag::Over, true) => ("Do not hang the cloth on ", self.over(&wind, &wanted)),
+                    (Flag::Depends | Flag::NotChecked, true) => (
+                        "Do not hang the cloth yet on ",
+                        format!(
+                            "Whether the posts carry it at {wind} depends on what is not known. Measure first."
+                        ),
+                    ),
+                    (Flag::NearLimit, true) => (
+                        "An engineer decides before cloth hangs on ",
+                        format!("With it the posts come near their limit at {wind}."),
+                    ),
+                    (Flag::Within, true) => (
+                        "An engineer decides before cloth hangs on ",
+                        format!(
+                            "At {wind} the posts alone stay within their limit. The rest was not checked."
+                        ),
+                    ),
+                    (Flag::Over, false) => (
+                        "Hang nothing on ",
+                        format!("The posts there are over their limit at {wind} even without cloth."),
+                    ),
+                    (Flag::Depends | Flag::NotChecked, false) => (
+                        "Hang nothing on ",
+                        format!(
+                            "Whether the posts there stand {wind} without cloth depends on what is not known."
+                        ),
+                    ),
+                    (Flag::NearLimit, false) => (
+                        "Hang nothing on ",
+                        format!("The posts there are near their limit at {wind} without cloth."),
+                    ),
+                    (Flag::Within, false) => (
+                        "No cloth was asked for on ",
+                        format!("At {wind} the posts there, alone and bare, stay within their limit."),
+                    ),
+                };
+                all.push((flag, bold(before, names, "."), Text::new().plain(beside)));
+            }
+        }
+        all
+    }
+
+    /// What is said of runs that are over with their cloth.
+    fn over(&self, wind: &str, wanted: &dyn Fn(&Group<'_>) -> bool) -> String {
+        let runs = || self.groups.iter().filter(|group| wanted(group)).map(|group| group.alike.answer);
+        let ratio =
+            runs().flat_map(|run| &run.worst.posts).filter_map(PostVerdict::ratio).fold(0.0, f64::max);
+        let least = |of: fn(&RunVerdict) -> Velocity| {
+            runs().map(|run| of(&run.worst)).min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or_default()
+        };
+        let either = if self.check.has_ranges() { ", whatever the unknowns turn out to be" } else { "" };
+        let most = self.at_most();
+        format!(
+            "At {wind} the posts would be over their limit{either}: up to {} times. With the cloth the first post \
+             reaches its limit in a gust of {}{most}. Without it, that takes a gust of {}{most}.",
+            ratio_up(ratio),
+            gust(least(|verdict| verdict.limit_gust), self.system),
+            gust(least(|verdict| verdict.bare_limit_gust), self.system),
+        )
+    }
+
+    fn decision(&self) -> Panel {
+        let mut decisions = self.decisions().into_iter();
+        let (flag, lead, beside) = decisions.next().unwrap_or((
+            Flag::NotChecked,
+            Text::new().plain("There is no run."),
+            Text::new(),
+        ));
+        let mut lines = vec![beside];
+        for (flag, lead, beside) in decisions {
+            lines.push(
+                Text::new().flag(flag, format!("{} ", flag.shape())).then(lead).plain(" ").then(beside),
+            );
+        }
+        let times = self.check.runs.iter().map(|run| run.worst.times_bare).fold(0.0, f64::max);
+        if self.groups.iter().any(|group| group.alike.run.screen.is_some()) {
+            lines.push(Text::new().plain(format!(
+                "Cloth makes the wind load on a post up to {times:.1} times what it is bare. Rules for existing \
+                 buildings ask for a full check from 10\u{a0}% more."
+            )));
+        }
+        Panel { tone: Tone::Found(flag), word: format!("{} DECISION", flag.shape()), lead, lines, columns: 1 }
+    }
+
+    fn about_drawings(&self, fit: Fit, are_drawn: bool) -> Option<Text> {
+        let rows = self.groups.len();
+        let mut told = Vec::new();
+        if are_drawn || fit.is_from_above || fit.drawn > 0 {
+            told.push(
+                "To scale. Post 1 is at your left when you stand inside the court and face the fence."
+                    .to_owned(),
+            );
+            if fit.drawn < rows {
+                let some = match fit.drawn {
+                    0 => "No side is drawn by itself for want of room".to_owned(),
+                    one => {
+                        format!("Of {rows} kinds of run {one} are drawn, those with the lowest limit gusts")
+                    }
+                };
+                told.push(format!("{some}; the table has them all."));
+            }
+        } else {
+            told.push("There is no room for drawings on this page.".to_owned());
+        }
+        let is_cut = |name: &&str| width(&shown(name)) > fit.name;
+        if self.groups.iter().any(|group| group.alike.names.iter().any(is_cut)) {
+            told.push("Long names are cut short; the survey has them in full.".to_owned());
+        }
+        (!told.is_empty()).then(|| Text::new().plain(told.join(" ")))
+    }
+
+    /// All names of a row.
+    fn names(&self, group: &Group<'_>, room: f64) -> Text {
+        let mut text = Text::new().strong(format!("{} ", group.mark));
+        let mut used = 0.0;
+        for (at, name) in group.alike.names.iter().enumerate() {
+            let name = written(name, room);
+            used += width(&name);
+            if at > 0 && used > FULL_NAMES.min(room * 4.0) {
+                return text.plain(format!(" and {} more", group.alike.names.len() - at));
+            }
+            text = text.plain(if at == 0 { "" } else { ", " }).name(name);
+        }
+        text
+    }
+
+    fn table(&self, fit: Fit) -> Table {
+        let column = |head: &str, share, is_figures| Column { head: head.to_owned(), share, is_figures };
+        let columns = vec![
+            column("Run", 0.15, false),
+            column("Cloth", 0.17, false),
+            column("Load ÷ limit at the design wind", 0.19, false),
+            column("Cloth off", 0.09, true),
+            column("Cloth on, near ends", 0.095, true),
+            column("Cloth on, inside", 0.09, true),
+            column("Warn at", 0.09, true),
+            column("Take down at", 0.125, true),
+        ];
+        let shown: Vec<&Group<'_>> = if fit.rows < self.groups.len() {
+            self.lowest_first().into_iter().take(fit.rows).collect()
+        } else {
+            self.groups.iter().collect()
+        };
+        let mut rows = Vec::new();
+        for group in &shown {
+            let names = self.names(group, fit.name);
+            let mut cells = self.cells(group);
+            // Long names stand over their row.
+            if width(&names.letters()) > LONG_NAMES {
+                rows.push(Row::Name(names));
+                cells.insert(0, Text::new());
+            } else {
+                cells.insert(0, names);
+            }
+            rows.push(Row::Cells(cells));
+        }
+        if shown.len() < self.groups.len() {
+            rows.push(Row::Spanning(self.left_out(shown.len())));
+        }
+        Table { caption: "Runs, what may hang on them, and their limit gusts".to_owned(), columns, rows }
+    }
+
+    /// What is said of rows for which there is no room.
+    fn left_out(&self, shown: usize) -> Text {
+        let out: Vec<&Group<'_>> = self.lowest_first().into_iter().skip(shown).collect();
+        let worst = out
+            .iter()
+            .map(|group| group.alike.answer.own_flag_of_checked().unwrap_or(Flag::NotChecked))
+            .max()
+            .unwrap_or(Flag::NotChecked);
+        let lowest = out.first().map_or_else(Velocity::default, |group| group.alike.answer.worst.limit_gust);
+        Text::new()
+            .strong(format!("{} more kinds of run do not fit on this page. ", out.len()))
+            .plain("The worst of them: ")
+            .flag(worst, worst.to_string())
+            .plain(format!(
+                "; the lowest limit gust of them {}{}. Ask for the full check.",
+                gust(lowest, self.system),
+                self.at_most()
+            ))
+    }
+
+    fn cells(&self, group: &Group<'_>) -> Vec<Text> {
+        let Group { alike, plan, .. } = group;
+        let cloth = match &alike.run.screen {
+            None => Text::new().plain("no cloth"),
+            Some(screen) => {
+                let name = alike.survey.cloth.as_deref().unwrap_or(&screen.name);
+                let bays = if screen.first_bay == 0 && screen.end_bay == alike.run.bays.len() {
+                    String::new()
+                } else {
+                    format!(", bays {} to {}", screen.first_bay + 1, screen.end_bay)
+                };
+                Text::new().name(written(name, 22.0)).plain(format!(
+                    ", {} to {}{bays}",
+                    length(screen.bottom, self.system),
+                    length(screen.top, self.system)
+                ))
+            }
+        };
+        let figure = |gust_of: Option<Velocity>| match gust_of {
+            Some(found) => Text::new().plain(gust(found, self.system)),
+            None => Text::new().plain("–"),
+        };
+        let limit = |group: Option<GroupPlan>| figure(group.map(|group| group.limit_gust));
+        let whole = plan.whole();
+        let act = match whole {
+            Some(found) if !plan.has_cloth() => {
+                Text::new().plain(format!("keep clear {}", gust(found.act, self.system)))
+            }
+            Some(found) if found.is_workable => Text::new().strong(gust(found.act, self.system)),
+            Some(found) => Text::new().plain("◇ ").strong(gust(found.act, self.system)),
+            None => Text::new(),
+        };
+        vec![
+            cloth,
+            self.decision_cell(group),
+            figure(Some(alike.answer.worst.bare_limit_gust)),
+            limit(plan.near_ends),
+            limit(plan.inside),
+            figure(whole.map(|whole| whole.warn)),
+            act,
+        ]
+    }
+
+    fn decision_cell(&self, group: &Group<'_>) -> Text {
+        let answer = group.alike.answer;
+        let flag = answer.own_flag_of_checked().unwrap_or(Flag::NotChecked);
+        let ratio = answer.own_ratio();
+        let text = Text::new().flag(flag, flag.to_string());
+        let text = match ratio {
+            Some(ratio) => text.plain(format!(" {}", ratio_up(ratio))),
+            None => text,
+        };
+        let then = match (group.alike.run.screen.is_some(), flag) {
+            (true, Flag::Over) => "do not hang",
+            (true, Flag::Depends) => "measure first",
+            (true, Flag::NotChecked) => "do not hang yet",
+            (true, Flag::NearLimit | Flag::Within) => "an engineer decides",
+            (false, Flag::Within) => "posts alone",
+            (false, Flag::NotChecked) => "no wind is known",
+            (false, _) => "hang nothing",
+        };
+        text.plain(format!(": {then}"))
+    }
+
+    /// The marks of some rows: "A and B".
+    fn marked(&self, wanted: &dyn Fn(&Group<'_>) -> bool) -> Option<String> {
+        let marks: Vec<&str> =
+            self.groups.iter().filter(|group| wanted(group)).map(|group| group.mark.as_str()).collect();
+        match marks.len() {
+            0 => None,
+            1..=8 => Some(listed(&marks)),
+            all => Some(format!("{} and {} more", marks[..6].join(", "), all - 6)),
+        }
+    }
+
+    /// The plan in sentences.
+    fn plan_in_words(&self) -> Vec<Text> {
+        let mut all = Vec::new();
+        let worst =
+            if self.check.has_ranges() { " They hold for the worst case of what is not known." } else { "" };
+        all.push(Text::new().plain(format!(
+            "All these are 3-second gusts, 33 ft (10 m) up over open ground, close to what an airport reports.{worst} A \
+             hand meter beside the fence reads lower. If a forecast gives only a mean wind, multiply it by at least \
+             {}, inland by {}, in a tropical cyclone by {}.",
+            trimmed(MEAN_TO_GUST_LEAST.value, 2),
+            trimmed(MEAN_TO_GUST_INLAND.value, 2),
+            trimmed(MEAN_TO_GUST_CYCLONE.value, 2),
+        )));
+        let has_cloth = self.groups.iter().any(|group| group.plan.has_cloth());
+        let shares = format!(
+            "Warning at {} and acting at {} of the lowest limit gust is our own judgement: the rest is for the error \
+             of a forecast.",
+            trimmed(WARN_AT.value, 2),
+            trimmed(TAKE_DOWN_AT.value, 2),
+        );
+        if !has_cloth {
+            all.push(Text::new().plain(shares));
+            return all;
+        }
+        let mut text = Text::new()
+            .strong("Take down: ")
+            .plain("when a forecast gives the gust of the last column or more, all cloth of that run comes down before it comes. ")
+            .plain(shares);
+        if let Some(marks) = self.marked(&|group| group.plan.end_panels.is_some_and(|panels| !panels.helps)) {
+            text = text.plain(format!(
+                " On {marks} taking down the end panels alone does not help: the wind pushes as hard on the new ends."
+            ));
+        }
+        let lifted: Vec<_> = self
+            .groups
+            .iter()
+            .filter_map(|group| Some((group, group.plan.end_panels.filter(|panels| panels.helps)?)))
+            .collect();
+        if lifted.len() > END_PANELS_IN_TEXT {
+            let marks = self.marked(&|group| group.plan.end_panels.is_some_and(|panels| panels.helps));
+            text = text
+                .plain(format!(" On {} it helps; the full check says how far.", marks.unwrap_or_default()));
+        } else {
+            for (group, panels) in lifted {
+                text = text.plain(format!(
+                    " On {} taking down the end panels lifts the limit gust of the rest to {}{}; the rest then comes down \
+                     at {}.",
+                    group.mark,
+                    gust(panels.rest.limit_gust, self.system),
+                    self.at_most(),
+                    gust(panels.rest.act, self.system),
+                ));
+            }
+        }
+        if self.groups.iter().any(|group| !group.plan.has_cloth()) {
+            text = text.plain(" Where no cloth hangs, people keep clear from that gust on.");
+        }
+        all.push(text);
+        let hopeless = |group: &Group<'_>| {
+            group.plan.has_cloth() && group.plan.whole().is_some_and(|whole| !whole.is_workable)
+        };
+        if let Some(marks) = self.marked(&hopeless) {
+            all.push(Text::new().strong(format!("No workable plan on {marks}: ")).plain(format!(
+                "cloth there (◇) would have to come down on less than {}. Such gusts come too often for that.",
+                gust(LEAST_WORKABLE.value, self.system)
+            )));
+        }
+        all
+    }
+
+    /// What helps and what does not, on the run with the lowest limit gust.
+    fn what_helps(&self) -> Option<Text> {
+        let group = self.lowest_first().into_iter().find(|group| group.alike.run.screen.is_some())?;
+        let pulled = self.check.levers[group.alike.at].as_ref()?;
+        let told = |wanted: bool, most: usize| {
+            let all: Vec<String> = pulled
+                .iter()
+                .filter(|one| helps(one) == wanted && one.lever != Lever::NoCloth)
+                .filter(|one| {
+                    wanted || matches!(one.lever, Lever::OpenMesh | Lever::EndPanelsOff | Lever::GapBelow)
+                })
+                .take(most)
+                .map(|one| format!("{} ({})", one.lever.words(), gust(one.limit_gust, self.system)))
+                .collect();
+            if all.is_empty() { "nothing that was tried".to_owned() } else { all.join("; ") }
+        };
+        let mut text = Text::new()
+            .strong(format!("What helps on {}: ", group.mark))
+            .plain(format!("{}. ", told(true, 3)))
+            .strong("Little or no help: ")
+            .plain(format!("{}.", told(false, 3)));
+        let name = &group.alike.run.name;
+        for remark in &self.check.remarks {
+            if let Remark::Windows { run, share, change, .. } = remark
+                && run == name
+            {
+                text = text.plain(format!(
+                    " Windows cut in {}\u{a0}% of the cloth change the load by {}\u{a0}%.",
+                    trimmed(share * 100.0, 2),
+                    trimmed(change * 100.0, 2)
+                ));
+                break;
+            }
+        }
+        Some(text)
+    }
+
+    fn not_checked(&self) -> Panel {
+        let parts = told::unchecked_parts(self.check);
+        let lead = if parts.is_empty() {
+            Text::new().plain("What stands below.")
+        } else {
+            let mut listed = parts.join(", ");
+            if let Some(first) = listed.get_mut(..1) {
+                first.make_ascii_uppercase();
+            }
+            Text::new().plain(format!(
+                "{listed}. Any of them may give way first. So every gust on this sheet is “at most”."
+            ))
+        };
+        let mut also: Vec<&str> = Vec::new();
+        for remark in &self.check.remarks {
+            let what = match remark {
+                Remark::ClothOnGate { .. } => "frame, hinges and latch of a gate with cloth",
+                Remark::Gate { .. } => "an open gate in wind",
+                Remark::Hill => "whether the fence stands on a hill or the edge of a bank",
+                _ => continue,
+            };
+            if !also.contains(&what) {
+                also.push(what);
+            }
+        }
+        also.extend(NOT_CHECKED.iter().map(|(_, text)| *text));
+        let lines = vec![Text::new().plain(format!("Nor were these: {}.", also.join(" · ")))];
+        Panel { tone: Tone::NotChecked, word: "◇ NOT CHECKED".to_owned(), lead, lines, columns: 1 }
+    }
+
+    fn warning(&self) -> Panel {
+        let mut cautions = CAUTIONS.iter();
+        let (word, lead) = cautions.next().map_or(("WARNING", ""), |first| (first.word, first.text));
+        // What this sheet is not stands before who decides.
+        let mut before = Text::new().strong("This sheet is not an engineer's design. ");
+        let lines = cautions.map(|caution| std::mem::take(&mut before).plain(caution.text)).collect();
+        Panel { tone: Tone::Warning, word: word.to_owned(), lead: Text::new().plain(lead), lines, columns: 2 }
+    }
+
+    fn measure_next(&self, fit: Fit) -> Vec<Text> {
+        let all = told::measure_next(self.check);
+        // What has little to gain is counted, not told.
+        let (little, telling): (Vec<&String>, Vec<&String>) =
+            all.iter().partition(|line| line.ends_with(LITTLE));
+        let told = telling.len().min((MOST_TO_MEASURE as f64 * fit.words()).ceil() as usize);
+        let mut lines: Vec<Text> =
+            telling[..told].iter().map(|line| Text::new().plain(written(line, 115.0))).collect();
+        let more = telling.len() - told + little.len();
+        if more > 0 {
+            lines.push(Text::new().plain(format!("{more} more with less to gain: ask for the full check")));
+        }
+        lines
+    }
+
+    fn foot(&self, fit: Fit) -> Vec<Text> {
+        let code = self.check.survey.site.code.document();
+        let wind: Vec<String> =
+            told::wind(self.check).iter().map(|part| written(part, 90.0 * fit.words())).collect();
+        vec![
+            Text::new().plain(format!(
+                "{}: {}. Strength of posts by AISC 360-16.",
+                code.title,
+                wind[1..].join(" · "),
+            )),
+            Text::new().plain(format!(
+                "Survey {}, fencegust {}.",
+                self.check.survey.hash,
+                env!("CARGO_PKG_VERSION")
+            )),
+        ]
+    }
+}
