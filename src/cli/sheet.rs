@@ -32,6 +32,8 @@ pub(super) struct SheetArguments {
 enum Whom {
     /// The client: a caution sheet of one page.
     Client,
+    /// The engineer who reviews: every step of the governing post of each run, with its clause.
+    Engineer,
 }
 
 /// Writes the sheet of a survey.
@@ -53,6 +55,13 @@ pub(super) fn sheet(arguments: &SheetArguments, out: &mut impl Write) -> io::Res
     };
     let document = match arguments.whom {
         Whom::Client => report::client_sheet(&answer, paper),
+        Whom::Engineer => match report::engineer_sheet(&answer, paper) {
+            Ok(document) => document,
+            Err(error) => {
+                trouble(&format!("{name}: {error}"));
+                return Ok(FAILED);
+            }
+        },
     };
     let code = report::exit_code(answer.flag, answer.flag_of_checked);
     match arguments.out.as_deref() {

@@ -183,6 +183,17 @@ pub struct Table {
     pub rows: Vec<Row>,
 }
 
+/// One step of a calculation.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Step {
+    /// The formula in MathML, result symbol and all; empty where the step is no formula.
+    pub formula: String,
+    /// The same in numbers, and the result.
+    pub numbers: Text,
+    /// What it is and where it stands.
+    pub about: Text,
+}
+
 /// A line to sign on.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Signature {
@@ -209,6 +220,10 @@ pub enum Block {
     Table(Table),
     /// Drawings in columns side by side.
     Figures(Vec<Vec<Drawing>>),
+    /// A chart as it was drawn, an SVG element.
+    Chart(String),
+    /// Steps of a calculation.
+    Steps(Vec<Step>),
     /// Words with what they stand for.
     KeyValues(Vec<(String, Text)>),
     /// Lines to sign on side by side, each with the date.

@@ -48,6 +48,10 @@ pub(super) const BETWEEN: f64 = 2.0;
 const SIGNATURE: f64 = 10.0;
 
 const STYLES: &str = r"
+.step{break-inside:avoid;margin:0 0 0.6em;padding-left:0.8em;border-left:0.6mm solid #bbbbbb}
+.step p{margin:0}
+.step math{text-align:left;margin:0.15em 0}
+.chart svg{width:100%;height:auto}
 @page{size:{paper} portrait;margin:{margin_high}mm {margin_wide}mm}
 *{box-sizing:border-box}
 html{-webkit-print-color-adjust:exact;print-color-adjust:exact}
@@ -202,6 +206,16 @@ fn block_markup(block: &Block) -> Markup {
             Block::Figures(columns) => div.figures {
                 @for column in columns { div { @for drawing in column { (PreEscaped(drawing.to_string())) } } }
             },
+            Block::Chart(svg) => div.chart { (PreEscaped(svg)) },
+            Block::Steps(steps) => div {
+                @for step in steps {
+                    div.step {
+                        @if !step.formula.is_empty() { math display="block" { (PreEscaped(&step.formula)) } }
+                        p { (text_markup(&step.numbers)) }
+                        p.small { (text_markup(&step.about)) }
+                    }
+                }
+            },
             Block::KeyValues(pairs) => dl {
                 @for (key, value) in pairs { dt { (key) } dd { (text_markup(value)) } }
             },
@@ -303,7 +317,8 @@ fn block_height(block: &Block, width: f64, em: f64) -> f64 {
                 + gap
         }
         Block::Signatures(_) => SIGNATURE + gap,
-        Block::PageBreak => 0.0,
+        // These stand in documents of several pages, which are not made to fit.
+        Block::Chart(_) | Block::Steps(_) | Block::PageBreak => 0.0,
     }
 }
 

@@ -8,6 +8,7 @@ pub mod document;
 mod draft;
 pub mod drawing;
 pub mod elevation;
+mod engineer;
 mod fields;
 mod figures;
 mod form;
@@ -27,6 +28,7 @@ pub use chart::{ChartError, compared_limit_gusts, limit_gusts, ours_over_printed
 pub use compare::{compare_csv, compare_json, compare_text, highest_text, levers_text};
 pub use document::Paper;
 pub use draft::{Draft, draft};
+pub use engineer::engineer_sheet;
 pub use form::{Form, form};
 pub use html::html;
 pub use json::{check as json, list as json_list, value as json_value};

@@ -1,0 +1,186 @@
+//! The calculation for the engineer who reviews: every step of the governing post of each run, with its clause.
+
+use super::chart;
+use super::document::{Block, Column, Document, Panel, Paper, Row, Signature, Step, Table, Text, Tone};
+use super::figures::{gust_spread, ratio_spread};
+use super::json::governs;
+use super::told;
+use crate::answers::{Check, CheckError, workings};
+use crate::caution::{CAUTIONS, NOT_CHECKED};
+use crate::source::Seen;
+use crate::units::{Measure, System, Value, number};
+use crate::workings::{Card, Entry, Formula, symbol_mathml};
+
+/// The calculation of a check as a document.
+///
+/// # Errors
+/// If the workings of a run cannot be worked again.
+pub fn engineer_sheet(check: &Check, paper: Paper) -> Result<Document, CheckError> {
+    let system = check.survey.units;
+    let title = check.survey.job.title.as_deref().unwrap_or("Fence survey");
+    let mut blocks = vec![
+        Block::Title(Text::new().plain("Calculation: ").name(title)),
+        Block::KeyValues(vec![
+            ("wind".to_owned(), Text::new().plain(told::wind(check).join(" · "))),
+            ("code".to_owned(), Text::new().plain(check.survey.site.code.document().title)),
+            ("strength".to_owned(), Text::new().plain("AISC 360-16, chapters F8 and G5, resistance factors")),
+            ("survey".to_owned(), Text::new().plain(&*check.survey.hash)),
+        ]),
+        Block::Panel(Panel {
+            tone: Tone::NotChecked,
+            word: "◇ NOT CHECKED".to_owned(),
+            lead: Text::new().strong(told::unchecked_parts(check).join(", ")),
+            lines: NOT_CHECKED.iter().map(|(_, text)| Text::new().plain(*text)).collect(),
+            columns: 2,
+        }),
+        Block::Heading(Text::new().plain("Limit gusts")),
+    ];
+    // A chart that cannot be drawn leaves the figures, which stand in the table as well.
+    blocks.extend(chart::limit_gusts(check).ok().map(Block::Chart));
+    blocks.push(Block::Heading(Text::new().plain("Posts at the design event")));
+    blocks.push(posts(check, system));
+    blocks.push(Block::Heading(Text::new().plain("Remarks")));
+    blocks.push(Block::List(
+        check.remarks.iter().map(|remark| Text::new().plain(remark.text(system))).collect(),
+    ));
+    let mut documents: Vec<&Card> = Vec::new();
+    for (name, entries) in workings(check, None)? {
+        blocks.push(Block::PageBreak);
+        blocks.push(Block::Title(Text::new().plain("Workings: ").name(name)));
+        blocks.extend(steps(&entries, system));
+        for entry in &entries {
+            if let Entry::Worked { card, .. } = entry
+                && !documents.iter().any(|before| before.clause.document == card.clause.document)
+            {
+                documents.push(card);
+            }
+        }
+    }
+    blocks.push(Block::Heading(Text::new().plain("Sources")));
+    blocks.push(Block::List(documents.iter().map(|card| source(card)).collect()));
+    blocks.push(Block::Panel(Panel {
+        tone: Tone::Warning,
+        word: "WARNING".to_owned(),
+        lead: Text::new().strong(CAUTIONS[0].text),
+        lines: CAUTIONS[1..].iter().map(|caution| Text::new().plain(caution.text)).collect(),
+        columns: 1,
+    }));
+    blocks.push(Block::Signatures(vec![Signature { who: "Engineer".to_owned() }]));
+    Ok(Document { title: format!("Calculation: {title}"), paper, letters_pt: 9.0, blocks })
+}
+
+fn source(card: &Card) -> Text {
+    let document = card.clause.document;
+    let known = match document.seen {
+        Seen::FirstHand => String::new(),
+        Seen::SecondHand(through) => format!("; the page was not read, known through {through}"),
+        Seen::Memory => "; from memory, not seen".to_owned(),
+    };
+    Text::new().strong(document.short).plain(format!(": {}{known}", document.title))
+}
+
+fn posts(check: &Check, system: System) -> Block {
+    let unit = |measure: Measure| measure.printed(system).0;
+    let column = |head: String, share: f64, is_figures| Column { head, share, is_figures };
+    let columns = vec![
+        column("post".to_owned(), 0.2, false),
+        column(format!("moment {}", unit(Measure::Moment)), 0.12, true),
+        column(format!("strength {}", unit(Measure::Moment)), 0.12, true),
+        column("ratio".to_owned(), 0.13, true),
+        column("limit gust, at most".to_owned(), 0.18, true),
+        column("case".to_owned(), 0.25, false),
+    ];
+    let mut rows = Vec::new();
+    for (run, answer) in check.settled.fence.runs.iter().zip(&check.runs) {
+        rows.push(Row::Name(Text::new().name(&*run.name)));
+        for (at, post) in answer.worst.posts.iter().enumerate() {
+            let best = answer.best.as_ref().map(|best| &best.posts[at]);
+            let figure = |si: Option<f64>| {
+                si.map_or_else(|| "-".to_owned(), |si| number(Measure::Moment.in_unit(si.abs(), system), 0))
+            };
+            rows.push(Row::Cells(vec![
+                Text::new().plain(format!("{}, {}", at + 1, run.posts[at].role.word())),
+                Text::new().plain(figure(post.parts[0].demand.map(|value| value.si))),
+                Text::new().plain(figure(post.parts[0].capacity.map(|value| value.si))),
+                Text::new().plain(post.ratio().map_or_else(
+                    || "-".to_owned(),
+                    |ratio| ratio_spread(ratio, best.and_then(crate::verdict::PostVerdict::ratio)),
+                )),
+                Text::new().plain(gust_spread(post.limit_gust, best.map(|best| best.limit_gust), system)),
+                Text::new().plain(post.design.map_or_else(
+                    || "no design wind".to_owned(),
+                    |load| governs(check, load.place, "", load.case),
+                )),
+            ]));
+        }
+    }
+    Block::Table(Table {
+        caption: "Posts, their moments, strengths and limit gusts".to_owned(),
+        columns,
+        rows,
+    })
+}
+
+/// The steps of a calculation, a heading between its parts.
+fn steps(entries: &[Entry], system: System) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    let mut steps: Vec<Step> = Vec::new();
+    for entry in entries {
+        match entry {
+            Entry::Heading(text) => {
+                if !steps.is_empty() {
+                    blocks.push(Block::Steps(std::mem::take(&mut steps)));
+                }
+                blocks.push(Block::Heading(Text::new().plain(&**text)));
+            }
+            Entry::Worked { card, given, result } => steps.push(worked(card, given, *result, system)),
+            Entry::Judged { symbol, value, because } => steps.push(Step {
+                formula: String::new(),
+                numbers: Text::new().plain(format!("{symbol} = {}", value.written(system))),
+                about: Text::new().plain(format!("taken: {because}")),
+            }),
+            Entry::Added { symbol, about, terms, result } => steps.push(Step {
+                formula: String::new(),
+                numbers: Text::new().strong(format!("{symbol} = {}", result.written(system))),
+                about: Text::new().plain(format!("sum of {terms}: {about}")),
+            }),
+        }
+    }
+    if !steps.is_empty() {
+        blocks.push(Block::Steps(steps));
+    }
+    blocks
+}
+
+fn worked(card: &Card, given: &[Value], result: Value, system: System) -> Step {
+    let place = |key: &str| card.given.iter().position(|field| field.key == key);
+    let about = Text::new().plain(format!("{} [{}]", card.about.trim(), card.clause));
+    if let Some(Ok(formula)) = card.source.map(Formula::read) {
+        let marked = formula.mathml(&|key| match place(key) {
+            Some(at) => symbol_mathml(card.given[at].symbol),
+            None => symbol_mathml("π"),
+        });
+        let numbers = formula.text(&|key| match place(key) {
+            Some(at) => given[at].written(system),
+            None => "π".to_owned(),
+        });
+        return Step {
+            formula: format!("{}<mo>=</mo>{marked}", symbol_mathml(card.symbol)),
+            numbers: Text::new().plain(format!("= {numbers} = ")).strong(result.written(system)),
+            about,
+        };
+    }
+    let inputs: Vec<String> = card
+        .given
+        .iter()
+        .zip(given)
+        .map(|(field, value)| format!("{} = {}", field.symbol, value.written(system)))
+        .collect();
+    Step {
+        formula: String::new(),
+        numbers: Text::new()
+            .plain(format!("{} for {} = ", card.symbol, inputs.join(", ")))
+            .strong(result.written(system)),
+        about,
+    }
+}
