@@ -126,6 +126,28 @@ struct Joined {
     high: Ground,
 }
 
+/// How far sides that should close miss each other, in words.
+fn miss_in_words((from, to): (Ground, Ground), system: System) -> String {
+    let missed = metres((from.east - to.east).hypot(from.south - to.south));
+    let missed = Measure::Distance.in_unit(missed.si(), system);
+    format!("sides miss by {missed:.1} {}", Measure::Distance.printed(system).0)
+}
+
+/// Courts whose sides should close and do not, each in a sentence.
+pub(super) fn misses(check: &Check) -> Vec<String> {
+    let (courts, _) = joined(check);
+    let told = |court: &Joined| {
+        let miss = miss_in_words(court.miss?, check.survey.units);
+        let name = clipped(&shown(&check.survey.runs[court.runs[0].0].court), 30.0);
+        Some(if name.is_empty() {
+            format!("By the bays the {miss}.")
+        } else {
+            format!("{name}: by the bays the {miss}.")
+        })
+    };
+    courts.iter().filter_map(told).collect()
+}
+
 /// The runs that are joined, and those that cannot be.
 fn joined(check: &Check) -> (Vec<Joined>, Vec<usize>) {
     let (fence, survey) = (&check.settled.fence, &check.survey);
@@ -319,10 +341,7 @@ fn court_from_above(
         told.push((clipped(&name, inside), GREY));
     }
     if let Some((from, to)) = court.miss {
-        let missed = metres((from.east - to.east).hypot(from.south - to.south));
-        let missed = Measure::Distance.in_unit(missed.si(), system);
-        let unit = Measure::Distance.printed(system).0;
-        let said = format!("sides miss by {missed:.1} {unit}");
+        let said = miss_in_words((from, to), system);
         drawing.draw(
             Element::line(place(from), place(to), BURNT_ORANGE, 0.4).with("stroke-dasharray", "0.8 0.8"),
         );

@@ -6,7 +6,9 @@
 use super::compare::helps;
 use super::document::{Block, Column, Document, Panel, Paper, Row, Signature, Style, Table, Text, Tone};
 use super::drawing::{Drawing, Room};
-use super::elevation::{Sheet as DrawingSheet, elevation, elevation_least, from_above, from_above_heights};
+use super::elevation::{
+    Sheet as DrawingSheet, elevation, elevation_least, from_above, from_above_heights, misses,
+};
 use super::figures::{self, listed, ratio_up};
 use super::html::{BETWEEN, height_mm, inner_mm};
 use super::measure::{clipped, shown, width};
@@ -85,7 +87,7 @@ struct Sheet<'a> {
 #[must_use]
 pub fn client_sheet(check: &Check, paper: Paper) -> Document {
     let plans = plan(check);
-    let groups = told::alike(check)
+    let groups = told::alike_in_groups(check)
         .into_iter()
         .enumerate()
         .map(|(at, alike)| Group { mark: mark(at), plan: plans[alike.at], alike })
@@ -515,6 +517,7 @@ impl Sheet<'_> {
                 "To scale. Post 1 is at your left when you stand inside the court and face the fence."
                     .to_owned(),
             );
+            told.extend(misses(self.check));
             if fit.drawn < rows {
                 let some = match fit.drawn {
                     0 => "No side is drawn by itself for want of room".to_owned(),

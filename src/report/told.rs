@@ -21,12 +21,24 @@ pub(super) struct Alike<'a> {
     pub(super) survey: &'a RunSurvey,
 }
 
-/// Runs in the order of the survey, those with the same cloth and the same figures together.
+/// Runs in the order of the survey, those with the same cloth and the same figures at every post together.
 pub(super) fn alike(check: &Check) -> Vec<Alike<'_>> {
+    together(check, |one, other| one.worst == other.worst && one.best == other.best)
+}
+
+/// The same, those together that have the same figures near the ends, inside and bare; their corner posts may differ
+/// by what stands round the corner.
+pub(super) fn alike_in_groups(check: &Check) -> Vec<Alike<'_>> {
+    together(check, |one, other| {
+        one.near_ends == other.near_ends && one.inside == other.inside && one.bare == other.bare
+    })
+}
+
+fn together(check: &Check, same: fn(&RunAnswer, &RunAnswer) -> bool) -> Vec<Alike<'_>> {
     let mut all: Vec<Alike<'_>> = Vec::new();
     for (at, answer) in check.runs.iter().enumerate() {
         let (run, survey) = (&check.settled.fence.runs[at], &check.survey.runs[at]);
-        let same = all.iter_mut().find(|one| {
+        let like = all.iter_mut().find(|one| {
             one.run.bays == run.bays
                 && one.run.screen == run.screen
                 && one.run.height == run.height
@@ -34,10 +46,9 @@ pub(super) fn alike(check: &Check) -> Vec<Alike<'_>> {
                 && one.survey.fastening == survey.fastening
                 && one.run.start.is_like(run.start)
                 && one.run.finish.is_like(run.finish)
-                && one.answer.worst == answer.worst
-                && one.answer.best == answer.best
+                && same(one.answer, answer)
         });
-        match same {
+        match like {
             Some(one) => {
                 one.names.push(&run.name);
                 one.runs.push(at);
@@ -149,7 +160,7 @@ pub(super) fn measure_next(check: &Check) -> Vec<String> {
                 format!(
                     "{} (at best it lifts the limit gust of {} by {})",
                     next.what,
-                    next.run.as_deref().unwrap_or("a run"),
+                    super::chart::clipped(next.run.as_deref().unwrap_or("a run"), 40),
                     gust(next.gain, check.survey.units)
                 )
             } else {

@@ -2,6 +2,7 @@
 //!
 //! This is the only way from a [`Survey`] to a [`Fence`]: a fence holds a value or nothing.
 
+use super::layers::shortened;
 use super::reading::{Extreme, Reading};
 use super::{Open, PostSurvey, SiteReading, Survey, WallBasis};
 use crate::fence::{Fence, PostKind, Wall};
@@ -76,7 +77,7 @@ impl Survey {
                 add(
                     !solidity.reading.is_point(),
                     &solidity.key,
-                    format!("the open area of the cloth on {}, from its maker", run.run.name),
+                    format!("the open area of the cloth on {}, from its maker", shortened(&run.run.name)),
                 );
             }
         }
