@@ -194,6 +194,15 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
             })
             .collect();
         writeln!(out, "{}", table(head, rows).trim_fmt())?;
+        let bare = comparison.columns.iter().all(|column| column.solidity(alike.run).is_none());
+        if comparison.one_fence && bare {
+            wrapped(
+                out,
+                "- ",
+                "no cloth here in any of them; ratio and limit gust are those of its corner posts, which carry the \
+                 cloth of the other run as well. Pressure and moment are this run's own.",
+            )?;
+        }
         for sentence in sentences(comparison, &alike) {
             wrapped(out, "- ", &sentence)?;
         }

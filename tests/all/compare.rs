@@ -137,3 +137,16 @@ fn a_comparison_that_cannot_be_is_told_with_what_to_write() {
     let hung = run_with(&["compare", "-", "--cloth", "open mesh", "--height", "6 ft"], &bare);
     assert_eq!(hung.code, 0, "{}", hung.err);
 }
+
+#[test]
+fn a_side_without_cloth_differs_by_its_corner_posts_and_the_comparison_says_so() {
+    let text =
+        run(&["compare", EXAMPLE, "--cloth", "none", "--cloth", "closed mesh"]).text.replace("\n  ", " ");
+    let (_, west) = text.split_once("west side").unwrap();
+    assert!(
+        west.contains("those of its corner posts, which carry the cloth of the other run as well"),
+        "{west}"
+    );
+    let (before, _) = text.split_once("west side").unwrap();
+    assert!(!before.contains("corner posts"), "{before}");
+}
