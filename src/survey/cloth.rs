@@ -19,7 +19,7 @@ impl<'t> File<'t> {
             SCREEN_KEYS,
             name,
             &[
-                (RUN_ONLY_KEYS, "to the run, above the screen's own table"),
+                (RUN_ONLY_KEYS, "to the run, above the screen's own table", "move it up"),
                 (
                     &[
                         "ends",
@@ -34,6 +34,7 @@ impl<'t> File<'t> {
                         "footing",
                     ],
                     "to the run, above the screen's own table",
+                    "move it up",
                 ),
             ],
             &["iced"],

@@ -102,7 +102,7 @@ static EMPTY: std::sync::LazyLock<DeTable<'static>> = std::sync::LazyLock::new(D
 
 impl<'t> File<'t> {
     pub(super) fn new(top: &'t DeTable<'t>, reader: &mut Reader) -> Self {
-        reader.check_keys(top, TOP_KEYS, "the survey", &[], &["judgement", "seen"]);
+        reader.check_keys(top, TOP_KEYS, "the survey", NOT_AT_THE_TOP, &["judgement", "seen"]);
         Self { top, empty: &EMPTY }
     }
 
@@ -224,7 +224,7 @@ impl<'t> File<'t> {
             table,
             JOB_KEYS,
             "[job]",
-            &[(&["survey", "units"], "at the top of the file, above the first [table]")],
+            &[(&["survey", "units"], "at the top of the file, above the first [table]", "move it up")],
             &[],
         );
         let layers = self.layers(table, "[job]", "job", span);
@@ -361,8 +361,8 @@ impl<'t> File<'t> {
                 RUN_KEYS,
                 &shown,
                 &[
-                    (&["survey", "units"], "at the top of the file"),
-                    (&["solidity", "cloth"], "in its screen"),
+                    (&["survey", "units"], "at the top of the file", "move it up"),
+                    (&["solidity", "cloth"], "in its screen", "move it into screen = { … }"),
                 ],
                 RUN_RESERVED,
             );

@@ -5,6 +5,20 @@ use crate::units::Measure;
 
 pub(super) const TOP_KEYS: &[&str] =
     &["survey", "units", "job", "site", "post", "screen", "footing", "all_runs", "run"];
+/// Keys that people write at the top of the file, where they belong, and what to do.
+pub(super) const NOT_AT_THE_TOP: &[(&[&str], &str, &str)] = &[
+    (&["title", "prepared_for", "measured_by", "date", "note"], "to [job]", "write it below [job]"),
+    (
+        &["wind_code", "wind_speed", "wind_speed_source", "risk_category", "exposure", "soil"],
+        "to [site]",
+        "write it below [site]",
+    ),
+    (
+        &["bays", "height", "ends", "line_post", "end_post", "chain_link"],
+        "to a run",
+        "write it below [[run]], or below [all_runs] if it is so for all of them",
+    ),
+];
 pub(super) const JOB_KEYS: &[&str] = &["title", "prepared_for", "measured_by", "date", "note"];
 pub(super) const SITE_KEYS: &[&str] = &[
     "wind_code",

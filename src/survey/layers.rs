@@ -364,13 +364,13 @@ impl Reader {
 
     /// Tells every key of a table that is not known, with the nearest that is.
     ///
-    /// `elsewhere` lists keys that belong to another table, with where to move them.
+    /// `elsewhere` lists keys that belong to another table, with that place and what to do.
     pub(super) fn check_keys(
         &mut self,
         table: &DeTable<'_>,
         known: &[&str],
         name: &str,
-        elsewhere: &[(&[&str], &str)],
+        elsewhere: &[(&[&str], &str, &str)],
         reserved: &[&str],
     ) {
         for (key, _) in table {
@@ -384,8 +384,8 @@ impl Reader {
                     format!("{word} of {name} is not read by this version"),
                     "a fence that needs it cannot be worked here: an engineer decides",
                 );
-            } else if let Some((_, place)) = elsewhere.iter().find(|(keys, _)| keys.contains(&word)) {
-                self.mistake(at, format!("{word} stands in {name} but belongs {place}"), "move it up");
+            } else if let Some((_, place, write)) = elsewhere.iter().find(|(keys, ..)| keys.contains(&word)) {
+                self.mistake(at, format!("{word} stands in {name} but belongs {place}"), *write);
             } else {
                 let near = nearest(word, known.iter().copied());
                 self.mistake(

@@ -32,7 +32,7 @@ impl<'t> File<'t> {
                 table,
                 POST_KEYS,
                 &format!("[post.{name}]"),
-                &[(RUN_ONLY_KEYS, "in a [[run]]")],
+                &[(RUN_ONLY_KEYS, "in a [[run]]", "move it below its [[run]]")],
                 POST_RESERVED,
             );
             let layers =

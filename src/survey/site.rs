@@ -46,7 +46,8 @@ impl<'t> File<'t> {
             None => Code::ALL.iter().flat_map(|code| code.site_keys()).map(|key| key.key).collect(),
         };
         let known: Vec<&str> = SITE_KEYS.iter().copied().chain(own).collect();
-        let above = (&["survey", "units"][..], "at the top of the file, above the first [table]");
+        let above =
+            (&["survey", "units"][..], "at the top of the file, above the first [table]", "move it up");
         reader.check_keys(table, &known, "[site]", &[above], &["also", "hill", "design"]);
         let wind_speed = reader.quantity::<Velocity>(
             &layers,

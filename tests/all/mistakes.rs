@@ -56,6 +56,17 @@ fn a_missing_key_says_what_it_is_for() {
 }
 
 #[test]
+fn a_key_above_its_table_is_told_where_it_belongs() {
+    let at_the_top = |line: &str| told("survey = 1\n", &format!("survey = 1\n{line}\n"));
+    says(
+        &at_the_top("title = \"x\""),
+        &["line 2", "title stands in the survey but belongs to [job]", "below [job]"],
+    );
+    says(&at_the_top("wind_speed = \"115 mph\""), &["belongs to [site]", "write it below [site]"]);
+    says(&at_the_top("height = \"10 ft\""), &["belongs to a run", "below [[run]]"]);
+}
+
+#[test]
 fn a_slip_in_a_key_names_the_nearest_known_one() {
     says(
         &told("exposure = \"C\"", "exposure = \"C\"\nwind_sped_source = \"x\""),
