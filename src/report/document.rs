@@ -101,16 +101,18 @@ impl Text {
     #[must_use]
     pub fn with(mut self, text: impl Into<String>, style: Style) -> Self {
         let text = text.into();
-        if !text.is_empty() {
-            self.spans.push(Span { text, style });
+        let is_name = matches!(style, Style::Name | Style::StrongName);
+        match self.spans.last_mut() {
+            Some(last) if last.style == style && !is_name => last.text.push_str(&text),
+            _ if text.is_empty() => {}
+            _ => self.spans.push(Span { text, style }),
         }
         self
     }
     /// The same with another text after it.
     #[must_use]
-    pub fn then(mut self, other: Self) -> Self {
-        self.spans.extend(other.spans);
-        self
+    pub fn then(self, other: Self) -> Self {
+        other.spans.into_iter().fold(self, |text, span| text.with(span.text, span.style))
     }
     /// Whether it says nothing.
     #[must_use]

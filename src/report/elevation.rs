@@ -5,9 +5,9 @@ use super::drawing::{Anchor, At, Drawing, Element, Hatching, Room, Way};
 use super::figures::{gust, length};
 use super::measure::{BOLD, clipped, shown, width};
 use super::text::spans;
-use super::told;
+use super::told::cloth;
 use crate::answers::{Check, flag_over_both};
-use crate::fence::{End, Run};
+use crate::fence::{End, Role, Run};
 use crate::units::{Measure, Quantity, System, metres};
 use crate::verdict::Flag;
 use std::f64::consts::FRAC_1_SQRT_2;
@@ -18,6 +18,8 @@ const CLOTH: f64 = 1.1;
 const BARE: f64 = 0.3;
 /// A fence is drawn at least so high; where the scale makes it less, heights are stretched and that is said.
 const LEAST_FENCE: f64 = 5.5;
+/// Posts nearer to each other than this run together, in millimetres.
+const LEAST_APART: f64 = 0.55;
 /// What measured sides may miss each other by before it is told, in metres.
 const MISS_M: f64 = 0.3;
 /// From above nothing is drawn larger, in millimetres a metre.
@@ -297,7 +299,6 @@ fn court_from_above(
     place: &dyn Fn(Ground) -> At,
     drawing: &mut Drawing,
 ) {
-    let system = check.survey.units;
     for (run, side, start) in &court.runs {
         let (way, out) = (towards(side + 2), towards(*side));
         let along = |metres: f64| place(start.beyond(way, metres));
@@ -341,7 +342,7 @@ fn court_from_above(
         told.push((clipped(&name, inside), GREY));
     }
     if let Some((from, to)) = court.miss {
-        let said = miss_in_words((from, to), system);
+        let said = miss_in_words((from, to), check.survey.units);
         drawing.draw(
             Element::line(place(from), place(to), BURNT_ORANGE, 0.4).with("stroke-dasharray", "0.8 0.8"),
         );
@@ -462,17 +463,182 @@ pub fn elevation_least(letters: f64) -> f64 {
     BESIDE * letters + LEAST_FENCE
 }
 
+/// A run as one faces it, laid out on a drawing.
+struct Facing<'a> {
+    run: &'a Run,
+    system: System,
+    letters: f64,
+    /// Where the first post stands, and the ground.
+    left: f64,
+    foot: f64,
+    /// Millimetres a metre, and how many times as large heights are.
+    scale: f64,
+    stretched: f64,
+}
+
+impl Facing<'_> {
+    fn x(&self, metres: f64) -> f64 {
+        self.left + metres * self.scale
+    }
+    fn y(&self, metres: f64) -> f64 {
+        self.foot - metres * self.scale * self.stretched
+    }
+    fn post(&self, at: usize) -> f64 {
+        self.x(self.run.posts[at].at.si())
+    }
+    fn top(&self) -> f64 {
+        self.y(self.run.height.si())
+    }
+
+    /// Cloth by flag; the stretches of one flag.
+    fn cloth(&self, flags: &[Flag], drawing: &mut Drawing) -> Vec<(f64, f64, Flag)> {
+        let Some(screen) = &self.run.screen else { return Vec::new() };
+        let mut cloths: Vec<(f64, f64, Flag)> = Vec::new();
+        for bay in screen.first_bay..screen.end_bay {
+            let worst = flags[bay].max(flags[bay + 1]);
+            match cloths.last_mut() {
+                Some(last) if last.2 == worst => last.1 = self.post(bay + 1),
+                _ => cloths.push((self.post(bay), self.post(bay + 1), worst)),
+            }
+        }
+        let (bottom, over) = (self.y(screen.bottom.si()), self.y(screen.top.si()));
+        for (from, to, flag) in &cloths {
+            let (corner, area) = (At { x: *from, y: over }, Room { width: to - from, height: bottom - over });
+            drawing.draw(Element::hatched(corner, area, hatching(*flag)));
+            let edge = Element::rectangle(corner, area, "none");
+            drawing.draw(edge.with("stroke", colour(*flag)).at("stroke-width", 0.25));
+        }
+        cloths
+    }
+
+    /// The edges of the cloth, measured at the right.
+    fn edges(&self, drawing: &mut Drawing) {
+        let Some(screen) = &self.run.screen else { return };
+        let place = self.x(self.run.length().si()) + 0.5 * self.letters;
+        let (bottom, over) = (self.y(screen.bottom.si()), self.y(screen.top.si()));
+        // At the top of the fence the figure stands below its line, clear of the mark over the posts.
+        let lower = if over - self.top() < self.letters { 0.8 } else { 0.36 };
+        let mut told = vec![(over, lower, screen.top)];
+        if bottom - over >= (0.75 + lower) * self.letters {
+            told.push((bottom, 0.36, screen.bottom));
+        }
+        for (edge, lower, height) in told {
+            tick(drawing, At { x: place, y: edge }, 0.8 * self.letters);
+            let at = At { x: place + self.letters, y: edge + lower * self.letters };
+            drawing.draw(Element::text(at, self.letters, Anchor::Start, &length(height, self.system)));
+        }
+    }
+
+    /// Ground, top rail and gates.
+    fn rails(&self, drawing: &mut Drawing) {
+        let (from, to) = (self.x(0.0), self.x(self.run.length().si()));
+        let level = |from: f64, to: f64, y: f64, thick: f64| {
+            Element::line(At { x: from, y }, At { x: to, y }, GREY, thick)
+        };
+        drawing.draw(level(from - self.letters, to + self.letters, self.foot, 0.35));
+        drawing.draw(level(from, to, self.top(), 0.25));
+        for (at, _) in self.run.bays.iter().enumerate().filter(|(_, bay)| bay.gate) {
+            let (from, to) = (self.post(at), self.post(at + 1));
+            for (one, other) in [(from, to), (to, from)] {
+                let corners = (At { x: one, y: self.top() }, At { x: other, y: self.foot });
+                drawing.draw(Element::line(corners.0, corners.1, GREY, 0.25));
+            }
+            let said = wide("gate", self.letters);
+            if to - from > said + 0.5 {
+                let at = At { x: (from + to) / 2.0, y: (self.top() + self.foot) / 2.0 + 0.36 * self.letters };
+                let corner = At { x: at.x - said / 2.0, y: at.y - 0.9 * self.letters };
+                let back = Room { width: said, height: 1.2 * self.letters };
+                drawing.draw(Element::rectangle(corner, back, "#ffffff"));
+                drawing.draw(Element::text(at, self.letters, Anchor::Middle, "gate"));
+            }
+        }
+    }
+
+    /// One post in so many is drawn, so that they do not run together.
+    fn one_in(&self) -> usize {
+        let apart = self.run.length().si() * self.scale / self.run.bays.len() as f64;
+        (LEAST_APART / apart).ceil().max(1.0) as usize
+    }
+
+    fn posts(&self, first: usize, drawing: &mut Drawing) {
+        let one_in = self.one_in();
+        for (at, post) in self.run.posts.iter().enumerate() {
+            if at != first && post.role == Role::Line && at % one_in != 0 {
+                continue;
+            }
+            let (ink, thick) = if at == first { (DARK_RED, 0.9) } else { (BLACK, 0.3) };
+            let x = self.post(at);
+            drawing.draw(Element::line(At { x, y: self.top() }, At { x, y: self.foot + 0.6 }, ink, thick));
+        }
+    }
+
+    /// The flag of each stretch of cloth, where its word has room.
+    fn flags(&self, cloths: &[(f64, f64, Flag)], drawing: &mut Drawing) {
+        let Some(screen) = &self.run.screen else { return };
+        let (bottom, over) = (self.y(screen.bottom.si()), self.y(screen.top.si()));
+        for (from, to, flag) in cloths {
+            let said = flag.to_string();
+            let chip = wide(&said, self.letters) * BOLD + self.letters;
+            if to - from <= chip + 1.0 || bottom - over <= 1.5 * self.letters {
+                continue;
+            }
+            let (centre, middle) = ((from + to) / 2.0, (bottom + over) / 2.0);
+            let corner = At { x: centre - chip / 2.0, y: middle - 0.75 * self.letters };
+            let back = Room { width: chip, height: 1.5 * self.letters };
+            drawing.draw(Element::rectangle(corner, back, "#ffffff"));
+            let at = At { x: centre, y: middle + 0.36 * self.letters };
+            drawing.draw(bold(at, self.letters, Anchor::Middle, &said, ink(*flag)));
+        }
+    }
+
+    fn numbers(&self, numbers: &[(usize, f64, usize)], first: usize, drawing: &mut Drawing) {
+        for (number, place, row) in numbers {
+            let at = At { x: *place, y: self.foot + (1.15 + 1.2 * *row as f64) * self.letters };
+            let text = number.to_string();
+            drawing.draw(if number - 1 == first {
+                bold(at, self.letters, Anchor::Middle, &text, DARK_RED)
+            } else {
+                Element::text(at, self.letters, Anchor::Middle, &text)
+            });
+        }
+    }
+
+    /// The height of the fence, measured at the left.
+    fn height(&self, drawing: &mut Drawing) {
+        let x = self.x(0.0) - 0.9 * self.letters;
+        for y in [self.top(), self.foot] {
+            tick(drawing, At { x: x - 0.4 * self.letters, y }, 0.8 * self.letters);
+        }
+        drawing.draw(Element::line(At { x, y: self.top() }, At { x, y: self.foot }, BLACK, 0.2));
+        let at = At { x: x - 0.6 * self.letters, y: (self.top() + self.foot) / 2.0 + 0.36 * self.letters };
+        let said = length(self.run.height, self.system);
+        drawing.draw(Element::text(at, self.letters, Anchor::End, &said));
+    }
+
+    /// Its length, and what of the drawing is not as it stands.
+    fn length_in_words(&self) -> String {
+        let mut apart = Vec::new();
+        if self.stretched > 1.0 {
+            apart.push(format!("heights drawn {} times as large", self.stretched));
+        }
+        if self.one_in() > 1 {
+            apart.push(format!("one line post in {} drawn", self.one_in()));
+        }
+        let said = length(self.run.length(), self.system);
+        if apart.is_empty() { said } else { format!("{said} ({})", apart.join("; ")) }
+    }
+}
+
 /// One run as one faces it from inside, post 1 at the left; `name` stands over it.
 #[must_use]
 pub fn elevation(check: &Check, run: usize, name: &str, sheet: &Sheet<'_>) -> Drawing {
     let system = check.survey.units;
     let (this, answer) = (&check.settled.fence.runs[run], &check.runs[run]);
     let Sheet { id, room, letters } = *sheet;
-    let height = length(this.height, system);
-    let edges = this.screen.as_ref().map(|screen| (screen.bottom, screen.top));
-    let left = wide(&height, letters) + 1.8 * letters;
-    let right = edges.map_or(letters, |(bottom, top)| {
-        wide(&length(bottom, system), letters).max(wide(&length(top, system), letters)) + 1.8 * letters
+    let left = wide(&length(this.height, system), letters) + 1.8 * letters;
+    let right = this.screen.as_ref().map_or(letters, |screen| {
+        let edge = |edge| wide(&length(edge, system), letters);
+        edge(screen.bottom).max(edge(screen.top)) + 1.8 * letters
     });
     let (long, high) = (this.length().si(), this.height.si());
     let most = (room.height - BESIDE * letters).max(LEAST_FENCE);
@@ -482,125 +648,33 @@ pub fn elevation(check: &Check, run: usize, name: &str, sheet: &Sheet<'_>) -> Dr
     } else {
         (LEAST_FENCE / (high * scale)).ceil().min((most / (high * scale)).floor()).max(1.0)
     };
-    let top = 3.0 * letters;
-    let foot = top + high * scale * stretched;
-    let x = |metres: f64| left + metres * scale;
-    let y = |metres: f64| foot - metres * scale * stretched;
+    let foot = 3.0 * letters + high * scale * stretched;
+    let facing = Facing { run: this, system, letters, left, foot, scale, stretched };
 
     let flags = post_flags(check, run);
     let first = governing(check, run);
-    let flag = answer.own_flag_of_checked().unwrap_or(Flag::NotChecked);
-    let numbers = post_numbers(this, first, letters, &x);
+    let numbers = post_numbers(this, first, letters, &|metres| facing.x(metres));
     let rows = 1.25 + 1.2 * numbers.iter().map(|(.., row)| *row).max().unwrap_or(0) as f64;
     let used = Room { width: room.width, height: foot + (rows + 1.75) * letters };
-    let title = format!("{name}, as one faces it from inside");
-    let mut drawing = Drawing::new(id, used, &title, &facing(check, run, &flags, first));
-
-    // Cloth by flag, over the wires.
-    let ground =
-        Element::line(At { x: x(0.0) - letters, y: foot }, At { x: x(long) + letters, y: foot }, GREY, 0.35);
-    let mut chips = Vec::new();
-    if let (Some((bottom, over)), Some(screen)) = (edges, &this.screen) {
-        let (bottom, over) = (y(bottom.si()), y(over.si()));
-        let mut cloths: Vec<(f64, f64, Flag)> = Vec::new();
-        for bay in screen.first_bay..screen.end_bay {
-            let worst = flags[bay].max(flags[bay + 1]);
-            let (from, to) = (x(this.posts[bay].at.si()), x(this.posts[bay + 1].at.si()));
-            match cloths.last_mut() {
-                Some(last) if last.2 == worst => last.1 = to,
-                _ => cloths.push((from, to, worst)),
-            }
-        }
-        for (from, to, flag) in &cloths {
-            let area = Room { width: to - from, height: bottom - over };
-            drawing.draw(Element::hatched(At { x: *from, y: over }, area, hatching(*flag)));
-            let edge = Element::rectangle(At { x: *from, y: over }, area, "none");
-            drawing.draw(edge.with("stroke", colour(*flag)).at("stroke-width", 0.25));
-        }
-        chips = cloths;
-        let place = x(long) + 0.5 * letters;
-        if bottom - over >= 1.1 * letters {
-            for (edge, metres) in [(over, screen.top), (bottom, screen.bottom)] {
-                tick(&mut drawing, At { x: place, y: edge }, 0.8 * letters);
-                let at = At { x: place + letters, y: edge + 0.36 * letters };
-                drawing.draw(Element::text(at, letters, Anchor::Start, &length(metres, system)));
-            }
-        } else {
-            tick(&mut drawing, At { x: place, y: over }, 0.8 * letters);
-            let at = At { x: place + letters, y: over + 0.36 * letters };
-            drawing.draw(Element::text(at, letters, Anchor::Start, &length(screen.top, system)));
-        }
-    }
-    drawing.draw(ground);
-    for (at, bay) in this.bays.iter().enumerate() {
-        let (from, to) = (x(this.posts[at].at.si()), x(this.posts[at + 1].at.si()));
-        // The top rail; over a gate the leaf's diagonals.
-        drawing.draw(Element::line(At { x: from, y: y(high) }, At { x: to, y: y(high) }, GREY, 0.25));
-        if bay.gate {
-            for (one, other) in [(from, to), (to, from)] {
-                drawing.draw(Element::line(At { x: one, y: y(high) }, At { x: other, y: foot }, GREY, 0.25));
-            }
-            if to - from > wide("gate", letters) + 0.5 {
-                let centre = (from + to) / 2.0;
-                let at = At { x: centre, y: (y(high) + foot) / 2.0 + 0.36 * letters };
-                let back = Room { width: wide("gate", letters), height: 1.2 * letters };
-                let corner = At { x: centre - back.width / 2.0, y: at.y - 0.9 * letters };
-                drawing.draw(Element::rectangle(corner, back, "#ffffff"));
-                drawing.draw(Element::text(at, letters, Anchor::Middle, "gate"));
-            }
-        }
-    }
-    for (at, post) in this.posts.iter().enumerate() {
-        let place = x(post.at.si());
-        let (ink, thick) = if at == first { (DARK_RED, 0.9) } else { (BLACK, 0.3) };
-        drawing.draw(Element::line(At { x: place, y: y(high) }, At { x: place, y: foot + 0.6 }, ink, thick));
-    }
-    // The flag of each stretch of cloth, where its word has room.
-    for (from, to, flag) in chips {
-        let Some((bottom, over)) = edges else { break };
-        let (bottom, over) = (y(bottom.si()), y(over.si()));
-        let said = flag.to_string();
-        let chip = wide(&said, letters) * BOLD + letters;
-        if to - from > chip + 1.0 && bottom - over > 1.5 * letters {
-            let (centre, middle) = ((from + to) / 2.0, (bottom + over) / 2.0);
-            let corner = At { x: centre - chip / 2.0, y: middle - 0.75 * letters };
-            let back = Room { width: chip, height: 1.5 * letters };
-            drawing.draw(Element::rectangle(corner, back, "#ffffff"));
-            let ink = if flag == Flag::NearLimit { BLACK } else { colour(flag) };
-            drawing.draw(bold(
-                At { x: centre, y: middle + 0.36 * letters },
-                letters,
-                Anchor::Middle,
-                &said,
-                ink,
-            ));
-        }
-    }
-    for (number, place, row) in &numbers {
-        let at = At { x: *place, y: foot + (1.15 + 1.2 * *row as f64) * letters };
-        let text = number.to_string();
-        drawing.draw(if number - 1 == first {
-            bold(at, letters, Anchor::Middle, &text, DARK_RED)
-        } else {
-            Element::text(at, letters, Anchor::Middle, &text)
-        });
-    }
-    mark(check, run, first, x(this.posts[first].at.si()), y(high), letters, &mut drawing);
-    over_it(name, flag, letters, &mut drawing);
-    // Height at the left, length below.
-    let edge = x(0.0) - 0.9 * letters;
-    for end in [y(high), foot] {
-        tick(&mut drawing, At { x: edge - 0.4 * letters, y: end }, 0.8 * letters);
-    }
-    drawing.draw(Element::line(At { x: edge, y: y(high) }, At { x: edge, y: foot }, BLACK, 0.2));
-    let at = At { x: edge - 0.6 * letters, y: (y(high) + foot) / 2.0 + 0.36 * letters };
-    drawing.draw(Element::text(at, letters, Anchor::End, &height));
-    let mut said = length(this.length(), system);
-    if stretched > 1.0 {
-        said = format!("{said} (heights drawn {stretched} times as large)");
-    }
-    below(&mut drawing, x(0.0), x(long), foot + (rows + 0.85) * letters, letters, &said);
+    let title = format!("{}, as one faces it from inside", clipped(&shown(name), 60.0));
+    let mut drawing = Drawing::new(id, used, &title, &told(check, run, &flags, first));
+    let cloths = facing.cloth(&flags, &mut drawing);
+    facing.edges(&mut drawing);
+    facing.rails(&mut drawing);
+    facing.posts(first, &mut drawing);
+    facing.flags(&cloths, &mut drawing);
+    facing.numbers(&numbers, first, &mut drawing);
+    facing.height(&mut drawing);
+    mark(check, run, first, facing.post(first), facing.top(), letters, &mut drawing);
+    over_it(name, answer.own_flag_of_checked().unwrap_or(Flag::NotChecked), letters, &mut drawing);
+    let line = foot + (rows + 0.85) * letters;
+    below(&mut drawing, facing.x(0.0), facing.x(long), line, letters, &facing.length_in_words());
     drawing
+}
+
+/// The colour a flag's word is written in: dark enough to be read on white.
+fn ink(flag: Flag) -> &'static str {
+    if flag == Flag::NearLimit { BLACK } else { colour(flag) }
 }
 
 fn tick(drawing: &mut Drawing, at: At, long: f64) {
@@ -614,9 +688,8 @@ fn over_it(name: &str, flag: Flag, letters: f64, drawing: &mut Drawing) {
     let name = clipped(&shown(name), (drawing.room().width - beside) / letters / BOLD);
     let y = 1.05 * letters;
     drawing.draw(bold(At { x: 0.0, y }, letters, Anchor::Start, &name, BLACK));
-    let ink = if flag == Flag::NearLimit { BLACK } else { colour(flag) };
     let x = wide(&name, letters) * BOLD + letters;
-    drawing.draw(bold(At { x, y }, letters, Anchor::Start, &said, ink));
+    drawing.draw(bold(At { x, y }, letters, Anchor::Start, &said, ink(flag)));
 }
 
 /// The mark over the post that reaches its limit first.
@@ -716,23 +789,124 @@ fn post_numbers(
     numbers
 }
 
-fn facing(check: &Check, run: usize, flags: &[Flag], first: usize) -> String {
+/// What an elevation shows, for those who do not see it.
+fn told(check: &Check, run: usize, flags: &[Flag], first: usize) -> String {
     let system = check.survey.units;
     let (this, survey) = (&check.settled.fence.runs[run], &check.survey.runs[run]);
-    let mut told = vec![format!(
+    let mut all = vec![format!(
         "{} bays, {} long, {} high, {}.",
         this.bays.len(),
         length(this.length(), system),
         length(this.height, system),
-        shown(&clipped(&told::cloth(this, survey, system), 60.0)),
+        shown(&clipped(&cloth(this, survey, system), 60.0)),
     )];
-    told.push(format!("Post {} reaches its limit first.", first + 1));
+    all.push(format!("Post {} reaches its limit first.", first + 1));
     for flag in [Flag::Over, Flag::Depends, Flag::NotChecked, Flag::NearLimit, Flag::Within] {
         let numbers: Vec<_> =
             flags.iter().enumerate().filter(|(_, one)| **one == flag).map(|(at, _)| at + 1).collect();
         if !numbers.is_empty() {
-            told.push(format!("Posts {}: {}.", flag.word(), spans(&numbers)));
+            all.push(format!("Posts {}: {}.", flag.word(), spans(&numbers)));
         }
     }
-    told.join(" ")
+    all.join(" ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::answers;
+    use crate::survey::Survey;
+
+    fn checked(bays: &str, faces: &str) -> Check {
+        let text = format!(
+            r#"survey = 1
+[site]
+wind_code = "asce7-16"
+wind_speed = "115 mph"
+exposure = "C"
+topographic_factor = 1.0
+[post.line]
+diameter = "2.875 in"
+nominal_wall = "0.203 in"
+yield = "30 ksi"
+[[run]]
+name = "run"
+height = "10 ft"
+chain_link = "none"
+bays = {bays}
+{faces}
+ends = "free"
+screen = {{ solidity = 1.0, bottom = "0 ft", height = "10 ft" }}
+"#
+        );
+        answers::check(Survey::read(&text, "survey").unwrap()).unwrap()
+    }
+
+    #[test]
+    fn post_numbers_never_meet_and_the_first_the_last_and_the_governing_one_always_stand() {
+        for (bays, posts) in [
+            (r#"["10 ft"]"#, 2),
+            (r#"["16 x 10 ft"]"#, 17),
+            (r#"["60 x 10 ft"]"#, 61),
+            (r#"["900 x 8 ft"]"#, 901),
+        ] {
+            let check = checked(bays, "");
+            let run = &check.settled.fence.runs[0];
+            for wide_mm in [30.0, 70.0, 170.0] {
+                let scale = wide_mm / run.length().si();
+                for first in [0, 1, posts / 2, posts - 2, posts - 1] {
+                    let numbers = post_numbers(run, first, 2.3, &|metres| metres * scale);
+                    for must in [1, posts, first + 1] {
+                        assert!(
+                            numbers.iter().any(|(number, ..)| *number == must),
+                            "{posts}, {wide_mm}: {must}"
+                        );
+                    }
+                    for (at, (number, place, row)) in numbers.iter().enumerate() {
+                        for (other, elsewhere, same) in &numbers[at + 1..] {
+                            let apart = (place - elsewhere).abs();
+                            let need = (wide(&number.to_string(), 2.3) + wide(&other.to_string(), 2.3)) / 2.0;
+                            assert!(
+                                row != same || apart > need,
+                                "{number} meets {other} of {posts}, {wide_mm}"
+                            );
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_run_is_drawn_to_one_scale_and_where_heights_are_stretched_it_says_so() {
+        let room = Room { width: 180.0, height: 40.0 };
+        let sheet = Sheet { id: "d", room, letters: 2.3 };
+        let short = elevation(&checked(r#"["4 x 10 ft"]"#, ""), 0, "A run", &sheet).to_string();
+        assert!(!short.contains("heights drawn"));
+        let long = elevation(&checked(r#"["60 x 10 ft"]"#, ""), 0, "A run", &sheet);
+        assert!(long.to_string().contains("600 ft (heights drawn 3 times as large)"));
+        assert!(long.room().height <= room.height);
+    }
+
+    #[test]
+    fn every_flag_has_a_hatching_of_its_own_that_shows_without_colour() {
+        let all = [Flag::Within, Flag::NearLimit, Flag::NotChecked, Flag::Depends, Flag::Over];
+        for (at, one) in all.iter().enumerate() {
+            for other in &all[at + 1..] {
+                let (one, other) = (hatching(*one), hatching(*other));
+                assert_ne!((one.run, one.crossed), (other.run, other.crossed));
+            }
+        }
+    }
+
+    #[test]
+    fn a_run_by_itself_is_a_straight_line_with_the_side_it_faces() {
+        let sheet = Sheet { id: "d", room: Room { width: 90.0, height: 40.0 }, letters: 2.3 };
+        let drawing =
+            from_above(&checked(r#"["4 x 10 ft"]"#, "faces = \"south\""), &["A".to_owned()], &sheet);
+        let text = drawing.to_string();
+        assert!(text.contains("A run, faces south"), "{text}");
+        assert!(!text.contains(">N</text>"), "north is drawn for a line that is not laid by the compass");
+        assert!(drawing.room().height < 20.0);
+    }
 }

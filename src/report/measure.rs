@@ -60,6 +60,7 @@ fn letter_width(letter: char) -> f64 {
         // Scripts with letters wider than high, and the rare ones beyond the first plane.
         '\u{0b80}'..='\u{0dff}' | '\u{1000}'..='\u{109f}' | '\u{1780}'..='\u{17ff}' => 1.4,
         '\u{a980}'..='\u{a9df}' => 2.0,
+        '\u{12000}'..='\u{1254f}' => 6.0,
         _ => match letter.width() {
             Some(0) | None => 0.0,
             // Latin with marks, Greek and Cyrillic; Hebrew, Arabic, the scripts of India, Thai: on the average.

@@ -12,7 +12,7 @@ use super::elevation::{
 use super::figures::{self, listed, ratio_up};
 use super::html::{BETWEEN, height_mm, inner_mm};
 use super::measure::{clipped, shown, width};
-use super::told::{self, Alike, LITTLE};
+use super::told::{self, Alike, FOOTINGS, LITTLE};
 use crate::answers::{
     Check, GroupPlan, LEAST_WORKABLE, Lever, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND, MEAN_TO_GUST_LEAST,
     RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
@@ -29,7 +29,7 @@ const FULL_NAMES: f64 = 480.0;
 /// Names longer than this stand over their row of the table.
 const LONG_NAMES: f64 = 22.0;
 /// A name in a sentence.
-const NAME_IN_TEXT: f64 = 14.0;
+const NAME_IN_TEXT: f64 = 12.0;
 /// So many rows of names at most in one sentence.
 const ROWS_IN_TEXT: usize = 4;
 /// Names of one row in a sentence.
@@ -86,13 +86,7 @@ struct Sheet<'a> {
 /// The caution sheet of a survey for the client: a document of one page.
 #[must_use]
 pub fn client_sheet(check: &Check, paper: Paper) -> Document {
-    let plans = plan(check);
-    let groups = told::alike_in_groups(check)
-        .into_iter()
-        .enumerate()
-        .map(|(at, alike)| Group { mark: mark(at), plan: plans[alike.at], alike })
-        .collect();
-    let sheet = Sheet { check, system: check.survey.units, groups };
+    let sheet = Sheet { groups: groups(check), check, system: check.survey.units };
     let (width, height) = inner_mm(paper);
     let most = height * (1.0 - SLACK);
     let mut last = None;
@@ -108,6 +102,16 @@ pub fn client_sheet(check: &Check, paper: Paper) -> Document {
     });
     let title = clipped(&sheet.title(), 60.0);
     Document { title: format!("Wind caution sheet: {title}"), paper, letters_pt: fit.letters, blocks }
+}
+
+/// The rows of a sheet.
+fn groups(check: &Check) -> Vec<Group<'_>> {
+    let plans = plan(check);
+    told::alike_in_groups(check)
+        .into_iter()
+        .enumerate()
+        .map(|(at, alike)| Group { mark: mark(at), plan: plans[alike.at], alike })
+        .collect()
 }
 
 /// "A" to "Z", then "AA".
@@ -173,10 +177,9 @@ impl Sheet<'_> {
         }
         let tight = Fit { letters: 6.5, drawing_letters: 2.0, drawn: 0, ease: 1.0, ..fit };
         for name in [FULL_NAME, 60.0, 30.0] {
-            for letters in [7.5, 7.0, 6.5, 6.0] {
-                fits.push(Fit { letters, name, ..tight });
-                fits.push(Fit { letters, name, is_from_above: false, ..tight });
-            }
+            let sizes = [7.5, 7.0, 6.5, 6.2];
+            fits.extend(sizes.map(|letters| Fit { letters, name, ..tight }));
+            fits.extend(sizes.map(|letters| Fit { letters, name, is_from_above: false, ..tight }));
         }
         fits.extend((1..rows).rev().map(|rows| Fit { rows, ..self.least() }));
         fits
@@ -479,7 +482,7 @@ impl Sheet<'_> {
         let most = self.at_most();
         format!(
             "At {wind} the posts would be over their limit{either}: up to {} times. With the cloth the first post \
-             reaches its limit in a gust of {}{most}. Without it, that takes a gust of {}{most}.",
+             reaches its limit in a gust of {}{most}, bare in one of {}{most}.",
             ratio_up(ratio),
             gust(least(|verdict| verdict.limit_gust), self.system),
             gust(least(|verdict| verdict.bare_limit_gust), self.system),
@@ -514,7 +517,8 @@ impl Sheet<'_> {
         let mut told = Vec::new();
         if are_drawn || fit.is_from_above || fit.drawn > 0 {
             told.push(
-                "To scale. Post 1 is at your left when you stand inside the court and face the fence."
+                "To scale, heights larger where it says so. Post 1 is at your left when you stand inside the court and face \
+                 the fence."
                     .to_owned(),
             );
             told.extend(misses(self.check));
@@ -613,13 +617,13 @@ impl Sheet<'_> {
         let cloth = match &alike.run.screen {
             None => Text::new().plain("no cloth"),
             Some(screen) => {
-                let name = alike.survey.cloth.as_deref().unwrap_or(&screen.name);
+                let name = told::cloth_name(alike.run, alike.survey);
                 let bays = if screen.first_bay == 0 && screen.end_bay == alike.run.bays.len() {
                     String::new()
                 } else {
                     format!(", bays {} to {}", screen.first_bay + 1, screen.end_bay)
                 };
-                Text::new().name(written(name, 22.0)).plain(format!(
+                Text::new().name(written(&name, 22.0)).plain(format!(
                     ", {} to {}{bays}",
                     length(screen.bottom, self.system),
                     length(screen.top, self.system)
@@ -713,7 +717,7 @@ impl Sheet<'_> {
             .plain(shares);
         if let Some(marks) = self.marked(&|group| group.plan.end_panels.is_some_and(|panels| !panels.helps)) {
             text = text.plain(format!(
-                " On {marks} taking down the end panels alone does not help: the wind pushes as hard on the new ends."
+                " On {marks} taking down the end panels alone is not worth it: the wind pushes about as hard on the new ends."
             ));
         }
         let lifted: Vec<_> = self
@@ -760,20 +764,23 @@ impl Sheet<'_> {
         let told = |wanted: bool, most: usize| {
             let all: Vec<String> = pulled
                 .iter()
-                .filter(|one| helps(one) == wanted && one.lever != Lever::NoCloth)
                 .filter(|one| {
-                    wanted || matches!(one.lever, Lever::OpenMesh | Lever::EndPanelsOff | Lever::GapBelow)
+                    helps(one) == wanted && !matches!(one.lever, Lever::NoCloth | Lever::EndPanelsOff)
                 })
+                .filter(|one| wanted || matches!(one.lever, Lever::OpenMesh | Lever::GapBelow))
                 .take(most)
                 .map(|one| format!("{} ({})", one.lever.words(), gust(one.limit_gust, self.system)))
                 .collect();
-            if all.is_empty() { "nothing that was tried".to_owned() } else { all.join("; ") }
+            all.join("; ")
         };
+        let (helps, little) = (told(true, 3), told(false, 2));
+        let helps = if helps.is_empty() { "nothing that was tried".to_owned() } else { helps };
         let mut text = Text::new()
-            .strong(format!("What helps on {}: ", group.mark))
-            .plain(format!("{}. ", told(true, 3)))
-            .strong("Little or no help: ")
-            .plain(format!("{}.", told(false, 3)));
+            .strong(format!("What helps on {} (limit gust{}): ", group.mark, self.at_most()))
+            .plain(format!("{helps}."));
+        if !little.is_empty() {
+            text = text.strong(" Little or no help: ").plain(format!("{little}."));
+        }
         let name = &group.alike.run.name;
         for remark in &self.check.remarks {
             if let Remark::Windows { run, share, change, .. } = remark
@@ -831,9 +838,10 @@ impl Sheet<'_> {
 
     fn measure_next(&self, fit: Fit) -> Vec<Text> {
         let all = told::measure_next(self.check);
-        // What has little to gain is counted, not told.
-        let (little, telling): (Vec<&String>, Vec<&String>) =
+        // What nothing is known of comes first; what has little to gain is counted, not told.
+        let (little, mut telling): (Vec<&String>, Vec<&String>) =
             all.iter().partition(|line| line.ends_with(LITTLE));
+        telling.sort_by_key(|line| *line != FOOTINGS);
         let told = telling.len().min((MOST_TO_MEASURE as f64 * fit.words()).ceil() as usize);
         let mut lines: Vec<Text> =
             telling[..told].iter().map(|line| Text::new().plain(written(line, 115.0))).collect();
@@ -860,5 +868,77 @@ impl Sheet<'_> {
                 env!("CARGO_PKG_VERSION")
             )),
         ]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::answers;
+    use crate::survey::Survey;
+
+    const SURVEYS: [&str; 5] = [
+        include_str!("../../examples/tarnwick-green.toml"),
+        include_str!("../../tests/surveys/one-bay.toml"),
+        include_str!("../../tests/surveys/sixty-bays.toml"),
+        include_str!("../../tests/surveys/eight-runs.toml"),
+        include_str!("../../tests/surveys/seventy-runs.toml"),
+    ];
+
+    fn checked(text: &str) -> Check {
+        answers::check(Survey::read(text, "survey").unwrap()).unwrap()
+    }
+
+    /// How much of the page is filled.
+    fn filled(check: &Check, paper: Paper) -> f64 {
+        let document = client_sheet(check, paper);
+        let (width, height) = inner_mm(paper);
+        assert!(!document.blocks.contains(&Block::PageBreak));
+        height_mm(&document.blocks, width, document.letters_pt) / height
+    }
+
+    #[test]
+    fn every_sheet_fits_its_page_by_the_reckoning_and_uses_most_of_it() {
+        for text in SURVEYS {
+            for units in ["\"us\"", "\"si\""] {
+                let check = checked(&text.replacen("\"us\"", units, 1));
+                for paper in [Paper::Letter, Paper::A4] {
+                    let filled = filled(&check, paper);
+                    assert!((0.6..=1.0).contains(&filled), "{filled}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn names_of_ten_thousand_letters_and_a_court_of_as_many_words_fit_one_page() {
+        let long = "long and longer ".repeat(625);
+        let text = SURVEYS[0]
+            .replace("\"north end\"", &format!("\"{long}\""))
+            .replace("Tarnwick Green courts 1-3, new cloth", &long)
+            .replace("city handout, risk category II", &long)
+            .replace("\"courts 1-3\"", &format!("\"{long}\""));
+        assert!(text.len() > 40_000);
+        assert!(filled(&checked(&text), Paper::Letter) <= 1.0);
+    }
+
+    #[test]
+    fn the_least_sheet_fits_however_many_runs_there_are() {
+        let mut check = checked(SURVEYS[4]);
+        let sheet = Sheet { groups: groups(&check), check: &check, system: check.survey.units };
+        let (width, height) = inner_mm(Paper::Letter);
+        let least = sheet.least();
+        assert!(height_mm(&sheet.blocks(least, None), width, least.letters) < height * 0.8);
+        drop(sheet);
+        check.runs.clear();
+        check.levers.clear();
+        check.settled.fence.runs.clear();
+        check.survey.runs.clear();
+        assert!(filled(&check, Paper::Letter) <= 1.0);
+    }
+
+    #[test]
+    fn rows_are_lettered_on_beyond_z() {
+        assert_eq!([0, 25, 26, 51, 52, 701, 702].map(mark), ["A", "Z", "AA", "AZ", "BA", "ZZ", "AAA"]);
     }
 }

@@ -130,11 +130,20 @@ pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
     parts
 }
 
+/// What the cloth of a run is called, where it has any; by its solidity where nobody named it.
+pub(super) fn cloth_name(run: &Run, survey: &RunSurvey) -> String {
+    match (&run.screen, &survey.cloth) {
+        (_, Some(name)) => name.clone(),
+        (Some(screen), None) if screen.name == "own" => format!("cloth {:.2} solid", screen.solidity),
+        (Some(screen), None) => screen.name.clone(),
+        (None, None) => String::new(),
+    }
+}
+
 /// The cloth of a run and where it hangs.
 pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
     let Some(screen) = &run.screen else { return "no cloth".to_owned() };
-    let own = format!("cloth {:.2} solid", screen.solidity);
-    let name = survey.cloth.as_deref().unwrap_or(if screen.name == "own" { &own } else { &screen.name });
+    let name = cloth_name(run, survey);
     let bays = if screen.first_bay == 0 && screen.end_bay == run.bays.len() {
         String::new()
     } else {
@@ -147,6 +156,8 @@ pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
     )
 }
 
+/// What is not checked at all until it is measured.
+pub(super) const FOOTINGS: &str = "the footings: how deep, how wide, and the soil";
 /// Stands after what is little worth measuring.
 pub(super) const LITTLE: &str = "(little to gain)";
 
@@ -169,7 +180,7 @@ pub(super) fn measure_next(check: &Check) -> Vec<String> {
         })
         .collect();
     if check.survey.runs.iter().any(|run| run.footing.is_none()) {
-        lines.push("the footings: how deep, how wide, and the soil".to_owned());
+        lines.push(FOOTINGS.to_owned());
     }
     lines
 }
