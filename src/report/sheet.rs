@@ -754,7 +754,24 @@ impl Sheet<'_> {
                 gust(LEAST_WORKABLE.value, self.system)
             )));
         }
+        all.extend(self.corners_in_words());
         all
+    }
+
+    /// Corner posts of a side without cloth that carry the cloth of the other.
+    fn corners_in_words(&self) -> Option<Text> {
+        let corners = |group: &Group<'_>| self.check.runs[group.alike.at].corners.as_ref();
+        let marks = self.marked(&|group| corners(group).is_some())?;
+        let first = self
+            .groups
+            .iter()
+            .filter_map(|group| Some(corners(group)?.limit_gust))
+            .min_by(|one, other| one.si().total_cmp(&other.si()))?;
+        Some(Text::new().strong(format!("Corner posts of {marks}: ")).plain(format!(
+            "they carry the cloth round the corner as well; with it the first reaches its limit in a gust of {}{}.",
+            gust(first, self.system),
+            self.at_most()
+        )))
     }
 
     /// What helps and what does not, on the run with the lowest limit gust.

@@ -487,6 +487,19 @@ fn a_plan_warns_at_six_tenths_acts_at_eight_and_is_no_control_below_thirty() {
 }
 
 #[test]
+fn corner_posts_of_a_side_without_cloth_are_told_where_the_other_side_has_some() {
+    let (answer, _) = json_of(&survey(EXAMPLE, "us"));
+    let gusts = answer["runs"].as_array().unwrap().iter();
+    let first = gusts.filter_map(|run| run["corners_limit_gust_m_s"].as_f64()).fold(f64::INFINITY, f64::min);
+    let text = plain(&words(&example()));
+    let said =
+        format!("the first reaches its limit in a gust of {:.0} mph at most", (first / 0.44704).floor());
+    assert!(text.contains("Corner posts of C: they carry the cloth round the corner"), "{text}");
+    assert!(text.contains(&said), "{said}");
+    assert!(!plain(&sheet_of(&vector("12 x 10 ft", "0.95", COURT))).contains("Corner posts"));
+}
+
+#[test]
 fn a_court_that_closes_is_drawn_closed_and_one_that_does_not_says_by_how_much() {
     assert!(!example().contains("sides miss by"));
     let open = survey(EXAMPLE, "us").replace(
