@@ -317,9 +317,11 @@ fn court_from_above(
         let off = letters * if above { 0.7 } else { 1.4 };
         let at = At { x: middle.x + out.east * off, y: middle.y + out.south * off };
         let mark = &marks[*run];
+        // Names that read upwards may pass the corners: beside them the others end.
+        let past = if turned == -90.0 { 1.5 * ROUND * letters } else { 0.0 };
         let name = clipped(
             &format!("{mark} {}", shown(&check.settled.fence.runs[*run].name)),
-            (long * scale).max(0.0) / letters / BOLD,
+            (long * scale + past).max(0.0) / letters / BOLD,
         );
         let name = if name.chars().count() > mark.chars().count() + 2 { name } else { mark.clone() };
         let text = bold(at, letters, Anchor::Middle, &name, BLACK);
