@@ -36,11 +36,12 @@ impl Survey {
             read_text(text, &mut reader)
         };
         let mut mistakes = reader.mistakes;
-        // A slip in the name of a key is one mistake: the key it was meant for is not missing as well, and where
-        // [all_runs] itself was meant nothing is.
+        // A slip in the name of a key is one mistake: the key it was meant for is not missing as well, and where a
+        // whole table was meant nothing is.
         let meant: Vec<String> = mistakes.iter().filter_map(|mistake| mistake.meant.clone()).collect();
-        let all =
-            meant.iter().any(|key| ["all_runs", "run", "post", "screen", "site"].contains(&key.as_str()));
+        let all = meant
+            .iter()
+            .any(|key| ["[all_runs]", "[run]", "[post]", "[screen]", "[site]"].contains(&key.as_str()));
         mistakes.retain(|mistake| {
             mistake.lacks().is_none_or(|lacks| !all && !meant.iter().any(|key| key == lacks))
         });
@@ -103,6 +104,14 @@ static EMPTY: std::sync::LazyLock<DeTable<'static>> = std::sync::LazyLock::new(D
 impl<'t> File<'t> {
     pub(super) fn new(top: &'t DeTable<'t>, reader: &mut Reader) -> Self {
         reader.check_keys(top, TOP_KEYS, "the survey", NOT_AT_THE_TOP, &["judgement", "seen"]);
+        // A slip stands for a table only where a table stands.
+        for (key, value) in top {
+            let is_table = matches!(value.get_ref(), DeValue::Table(_) | DeValue::Array(_));
+            if let Some(slip) = reader.mistakes.iter_mut().find(|mistake| mistake.at == Some(key.span())) {
+                slip.meant =
+                    slip.meant.take().map(|meant| if is_table { format!("[{meant}]") } else { meant });
+            }
+        }
         Self { top, empty: &EMPTY }
     }
 

@@ -13,7 +13,7 @@ pub struct Mistake {
     pub what: String,
     /// What to write, if that can be shown.
     pub write: Option<String>,
-    /// The key that a slip of the pen stood for; that key is then not told as missing.
+    /// The key that a slip of the pen stood for, a table's in brackets; that key is then not told as missing.
     pub meant: Option<String>,
 }
 

@@ -56,6 +56,18 @@ fn a_missing_key_says_what_it_is_for() {
 }
 
 #[test]
+fn a_slip_that_looks_like_a_table_hides_no_other_mistake() {
+    let without = good().replace("ends = \"free\"\n", "");
+    assert_ne!(without, good());
+    for (from, slip) in [("survey = 1\n", "sitee = \"x\""), ("height = \"10 ft\"\n", "scren = \"x\"")] {
+        let told = told_of(&without.replacen(from, &format!("{from}{slip}\n"), 1), 2);
+        says(&told, &["has no ends", "has no key s", "perhaps s"]);
+    }
+    let told = told_of(&without.replace("[site]", "[sitee]"), 1);
+    says(&told, &["has no key sitee", "perhaps site"]);
+}
+
+#[test]
 fn a_key_above_its_table_is_told_where_it_belongs() {
     let at_the_top = |line: &str| told("survey = 1\n", &format!("survey = 1\n{line}\n"));
     says(
