@@ -8,7 +8,7 @@ use super::draft::{bare_or_quoted, quoted, site_value};
 use super::fields::{self, Field, job, post, run, screen, site};
 use crate::caution::{CLIMBING, Caution, DIGGING, WIND};
 use crate::screen::named;
-use crate::survey::{Mistake, Mistakes, Survey};
+use crate::survey::{Mistake, Mistakes, RUN_KEYS, Survey};
 use crate::units::System;
 use crate::wind::{Code, KeyKind, SiteKey};
 use std::fmt;
@@ -318,28 +318,6 @@ struct Sheet {
     told: Option<String>,
 }
 
-/// The order in which the keys of a run are written.
-const RUN_ORDER: [&str; 19] = [
-    "name",
-    "court",
-    "faces",
-    "height",
-    "top_rail",
-    "mid_rail",
-    "bottom_rail",
-    "chain_link",
-    "footing",
-    "line_post",
-    "end_post",
-    "corner_post",
-    "gate_post",
-    "bays",
-    "start",
-    "finish",
-    "screen",
-    "other_posts",
-    "note",
-];
 /// What a run may have in common with the one before.
 const IN_COMMON: [&str; 8] =
     ["height", "top_rail", "mid_rail", "bottom_rail", "chain_link", "footing", "line_post", "end_post"];
@@ -432,7 +410,7 @@ impl Sheet {
         for (at, run) in runs.iter().enumerate() {
             text.push_str("[[run]]\n");
             let mut keys: Vec<&(String, String)> = run.0.iter().collect();
-            keys.sort_by_key(|(key, _)| RUN_ORDER.iter().position(|name| name == key));
+            keys.sort_by_key(|(key, _)| RUN_KEYS.iter().position(|name| name == key));
             for (key, value) in keys {
                 let end = [run::START.key, run::FINISH.key].into_iter().find(|end| end == key);
                 let corner = end.filter(|_| value == "\"corner\"");

@@ -65,16 +65,11 @@ pub(super) const VENT_KEYS: &[&str] = &["width", "height", "per_bay", "note"];
 pub(super) const FOOTING_KEYS: &[&str] = &["shape", "width", "depth", "note", "from", "like"];
 pub(super) const RUN_ONLY_KEYS: &[&str] =
     &["name", "court", "faces", "bays", "other_posts", "start", "finish"];
-pub(super) const RUN_KEYS: &[&str] = &[
+/// The keys of a run, in the order in which they are best written.
+pub(crate) const RUN_KEYS: &[&str] = &[
     "name",
     "court",
     "faces",
-    "bays",
-    "ends",
-    "start",
-    "finish",
-    "screen",
-    "other_posts",
     "height",
     "top_rail",
     "mid_rail",
@@ -85,6 +80,12 @@ pub(super) const RUN_KEYS: &[&str] = &[
     "end_post",
     "corner_post",
     "gate_post",
+    "bays",
+    "ends",
+    "start",
+    "finish",
+    "screen",
+    "other_posts",
     "note",
     "from",
 ];

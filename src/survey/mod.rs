@@ -13,6 +13,7 @@ mod run;
 mod settle;
 mod site;
 
+pub(crate) use keys::RUN_KEYS;
 pub use mistake::{Mistake, Mistakes};
 pub use reading::{Extreme, Reading};
 pub use settle::{OpenKey, Settled};
