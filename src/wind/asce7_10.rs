@@ -1,9 +1,7 @@
 //! ASCE/SEI 7-10: velocity pressure without a ground elevation factor; walls, open frames and least pressure as 7-16
 //! prints them, in other places.
 
-use super::asce7_16::{
-    self, ANY_DIRECTION, CONSTANT, DIRECTIONALITY, Edition, Exposure, LEAST_HEIGHT, Places,
-};
+use super::asce7_16::{self, CONSTANT, DIRECTIONALITY, Edition, Exposure, LEAST_HEIGHT, Places};
 use super::{Case, Event, Level, Panel, Pressures, SiteKey, SiteValues, Strip, WindError};
 use crate::rule;
 use crate::source::{Clause, Document, Seen};
@@ -157,12 +155,7 @@ impl Edition for Site {
         within("height", DOCUMENT.at("26.9, Table 26.9-1"), height, Length::from_si(0.0), gradient_height)?;
         let height = if height < LEAST_HEIGHT { LEAST_HEIGHT } else { height };
         let exposure_coefficient = ExposureCoefficient { height, gradient_height, power }.work(ledger);
-        let (speed, directionality) = match event {
-            Event::Design => {
-                (self.wind_speed.ok_or(WindError::NoSpeed)?, ledger.judge("K_d", DIRECTIONALITY))
-            }
-            Event::Gust(speed) => (speed, ledger.judge("K_d", ANY_DIRECTION)),
-        };
+        let (speed, directionality) = asce7_16::speed_of(event, self.wind_speed, ledger)?;
         Ok(VelocityPressure {
             constant: CONSTANT,
             exposure_coefficient,

@@ -53,7 +53,7 @@ pub const LEAST_CLAUSE: Clause = DOCUMENT.at("29.7").from_memory();
 /// ASCE 7-16 26.6, Table 26.6-1: solid free-standing walls and open frames alike.
 pub(super) const DIRECTIONALITY: Stated<f64> =
     Stated { value: 0.85, because: "ASCE 7-16 26.6, Table 26.6-1: free-standing walls and open frames" };
-pub(super) const ANY_DIRECTION: Stated<f64> =
+const ANY_DIRECTION: Stated<f64> =
     Stated { value: 1.0, because: "a gust taken as it is, from the worst direction: no direction factor" };
 const GUST: Stated<f64> = Stated {
     value: 0.85,
@@ -591,12 +591,7 @@ impl Site {
         let exposure_coefficient = ExposureCoefficient { height, gradient_height, power }.work(ledger);
         let elevation_factor =
             ElevationFactor { elevation: self.ground_elevation, rate: ELEVATION_RATE }.work(ledger);
-        let (speed, directionality) = match event {
-            Event::Design => {
-                (self.wind_speed.ok_or(WindError::NoSpeed)?, ledger.judge("K_d", DIRECTIONALITY))
-            }
-            Event::Gust(speed) => (speed, ledger.judge("K_d", ANY_DIRECTION)),
-        };
+        let (speed, directionality) = speed_of(event, self.wind_speed, ledger)?;
         Ok(VelocityPressure {
             constant: CONSTANT,
             exposure_coefficient,
@@ -635,6 +630,18 @@ impl Site {
     ) -> Result<Option<Pressure>, WindError> {
         open_pressure(self, strip, case, event, ledger)
     }
+}
+
+/// The speed of an event, with K_d; a gust is taken as it is, from whichever side it comes.
+pub(super) fn speed_of(
+    event: Event,
+    design: Option<Velocity>,
+    ledger: &mut impl Ledger,
+) -> Result<(Velocity, f64), WindError> {
+    Ok(match event {
+        Event::Design => (design.ok_or(WindError::NoSpeed)?, ledger.judge("K_d", DIRECTIONALITY)),
+        Event::Gust(speed) => (speed, ledger.judge("K_d", ANY_DIRECTION)),
+    })
 }
 
 /// What the rules of walls and open frames ask of the edition they are worked for; later and earlier editions

@@ -4,8 +4,7 @@
 //! That Fig. 29.3-1 is the same is known from secondary transcriptions only.
 
 use super::asce7_16::{
-    self, ANY_DIRECTION, CONSTANT, DIRECTIONALITY, ELEVATION_RATE, Edition, ElevationFactor, Exposure,
-    LEAST_HEIGHT, Places,
+    self, CONSTANT, DIRECTIONALITY, ELEVATION_RATE, Edition, ElevationFactor, Exposure, LEAST_HEIGHT, Places,
 };
 use super::{Case, Event, Level, Panel, Pressures, SiteKey, SiteValues, Strip, WindError};
 use crate::rule;
@@ -172,12 +171,7 @@ impl Edition for Site {
         let exposure_coefficient = ExposureCoefficient { height, gradient_height, power }.work(ledger);
         let elevation_factor =
             ElevationFactor { elevation: self.ground_elevation, rate: ELEVATION_RATE }.work(ledger);
-        let (speed, directionality) = match event {
-            Event::Design => {
-                (self.wind_speed.ok_or(WindError::NoSpeed)?, ledger.judge("K_d", DIRECTIONALITY))
-            }
-            Event::Gust(speed) => (speed, ledger.judge("K_d", ANY_DIRECTION)),
-        };
+        let (speed, directionality) = asce7_16::speed_of(event, self.wind_speed, ledger)?;
         let velocity_pressure = VelocityPressure {
             constant: CONSTANT,
             exposure_coefficient,
