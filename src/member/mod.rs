@@ -2,9 +2,12 @@
 
 pub mod aisc360_16;
 pub mod pipe;
+pub mod square;
 mod tube;
 
+pub use square::{SquareSizes, SquareTube};
 pub use tube::{
     ElasticModulus, GirthDiameter, InnerDiameter, MemberError, PlasticModulus, RULES, RadiusOfGyration,
-    RoundTube, RustedDiameter, RustedWall, SecondMomentOfArea, SectionArea, TubeSection, TubeSizes,
+    RoundTube, RustedDiameter, RustedWall, RustedWidth, SecondMomentOfArea, SectionArea, TubeSection,
+    TubeSizes,
 };

@@ -37,6 +37,15 @@ rule! {
     left "t": Length as Small = wall - rust
 }
 rule! {
+    /// Width left when rust has taken a thickness off the outside of a square tube.
+    RustedWidth, "section/rusted-width", STATICS.at("rust off the outside");
+    /// width as made
+    width: Length as Small = "B_0";
+    /// thickness lost to rust
+    rust: Length as Small = "r";
+    left "B": Length as Small = width - 2.0 * rust
+}
+rule! {
     /// Inner diameter of a round tube.
     InnerDiameter, "section/tube-inner-diameter", GEOMETRY.at("round tube");
     /// outside diameter
@@ -125,6 +134,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<GirthDiameter>(),
     Listed::of::<RustedDiameter>(),
     Listed::of::<RustedWall>(),
+    Listed::of::<RustedWidth>(),
     Listed::of::<InnerDiameter>(),
     Listed::of::<SectionArea>(),
     Listed::of::<SecondMomentOfArea>(),
@@ -151,6 +161,22 @@ pub enum MemberError {
         /// The outside diameter.
         diameter: Length,
     },
+    /// A wall thicker than half the width of a square tube.
+    SquareWallTooThick {
+        /// The wall.
+        wall: Length,
+        /// The outside width.
+        width: Length,
+    },
+    /// Corners that are below 0 or do not fit in a square tube.
+    CornerDoesNotFit {
+        /// The outer corner radius.
+        corner: Length,
+        /// The outside width.
+        width: Length,
+        /// Whether the radius was assumed from the wall.
+        assumed: bool,
+    },
     /// Nothing is left of the wall.
     RustedThrough {
         /// The wall before.
@@ -172,6 +198,23 @@ impl fmt::Display for MemberError {
                 "a wall of {} does not fit in a tube of {}: it can be half of it at most",
                 small(*wall),
                 small(*diameter)
+            ),
+            Self::SquareWallTooThick { wall, width } => write!(
+                f,
+                "a wall of {} does not fit in a square tube of {}: it can be half of it at most",
+                small(*wall),
+                small(*width)
+            ),
+            Self::CornerDoesNotFit { corner, width, assumed } => write!(
+                f,
+                "an outer corner radius of {} does not fit in a square tube of {}: it can be from 0 to half of it{}",
+                small(*corner),
+                small(*width),
+                if *assumed {
+                    "; it was taken as twice the wall, so give the radius or measure the wall again"
+                } else {
+                    ""
+                }
             ),
             Self::RustedThrough { wall, rust } => write!(
                 f,

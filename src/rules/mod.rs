@@ -94,6 +94,7 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(screen::RULES)
         .chain(screen::loss::RULES)
         .chain(member::RULES)
+        .chain(member::square::RULES)
         .chain(member::aisc360_16::RULES)
         .chain(loads::RULES)
         .chain(verdict::RULES)

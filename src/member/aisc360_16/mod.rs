@@ -1,6 +1,6 @@
 //! ANSI/AISC 360-16: strength of round tube. Clause numbers are those of the 2022 edition too.
 
-use super::tube::RoundTube;
+use crate::member::{RoundTube, TubeSizes};
 use crate::rule;
 use crate::source::{Clause, Document, Seen, Stated};
 use crate::units::{Area, Force, Length, Moment, Pressure, Pure, Quantity, SectionModulus, ksi};
@@ -159,7 +159,7 @@ impl TubeMoment {
         let slenderness = (self.diameter / self.wall).pure();
         let limit = 0.45 * (ELASTIC_MODULUS / self.yield_strength).pure();
         within("D/t", DOCUMENT.at("F8"), slenderness, 2.0, limit)?;
-        let tube = RoundTube::try_new(super::TubeSizes { diameter: self.diameter, wall: self.wall })
+        let tube = RoundTube::try_new(TubeSizes { diameter: self.diameter, wall: self.wall })
             .expect("a D/t of 2 or more is a tube");
         let moment = nominal_moment(tube, self.yield_strength, ledger)?;
         Ok(self.keep(ledger, moment.nominal))
@@ -301,7 +301,6 @@ pub fn design_shear(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::member::TubeSizes;
     use crate::units::{inches, pound_feet};
     use crate::workings::Blank;
     use proptest::prelude::*;
