@@ -135,8 +135,9 @@ impl<'t> RunReader<'_, 't> {
             (None, Some(top)) => top.low()?,
             (None, None) => {
                 if !known("height") && !known("top") {
-                    reader.mistake(
-                        layers.place.clone(),
+                    reader.lacking(
+                        &layers,
+                        &["height", "top"],
                         format!("{} has no height: the height of the cloth as it hangs", layers.name),
                         "add height = \"9 ft\" or top = \"10 ft\"",
                     );
@@ -285,8 +286,9 @@ impl<'t> RunReader<'_, 't> {
                 }
             }
             Some((_, at)) => reader.mistake(at, "rows is a list", "rows = [\"top\", \"bottom\"]"),
-            None => reader.mistake(
-                value.span(),
+            None => reader.lacking(
+                &own,
+                &["rows"],
                 format!("{} has no rows: along which edges it is tied", own.name),
                 "add rows = [\"top\", \"bottom\"]",
             ),
@@ -481,8 +483,9 @@ pub(super) fn solidity_of(
         );
         Some((reading, layers.place.clone()))
     } else {
-        reader.mistake(
-            layers.place.clone(),
+        reader.lacking(
+            layers,
+            &["cloth", "solidity", "density"],
             format!("{} has no cloth: which cloth it is, or how solid", layers.name),
             "add cloth = \"closed mesh\" or solidity = 0.95",
         );

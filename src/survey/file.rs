@@ -36,14 +36,13 @@ impl Survey {
             read_text(text, &mut reader)
         };
         let mut mistakes = reader.mistakes;
-        // A slip in the name of a key is one mistake: the key it was meant for is not missing as well, and where a
-        // whole table was meant nothing is.
+        // Where a slip stands for a whole table, what that table holds is not missing as well.
         let meant: Vec<String> = mistakes.iter().filter_map(|mistake| mistake.meant.clone()).collect();
         let all = meant
             .iter()
             .any(|key| ["[all_runs]", "[run]", "[post]", "[screen]", "[site]"].contains(&key.as_str()));
         mistakes.retain(|mistake| {
-            mistake.lacks().is_none_or(|lacks| !all && !meant.iter().any(|key| key == lacks))
+            mistake.lacks().is_none_or(|lacks| !all && !meant.iter().any(|key| key == &format!("[{lacks}]")))
         });
         match survey {
             Some(survey) if mistakes.is_empty() => Ok(survey),
@@ -448,11 +447,13 @@ pub(super) fn run_names(
     reader: &mut Reader,
 ) -> Vec<String> {
     let Some(value) = table.get("name") else {
-        reader.mistake(
-            place,
-            format!("{shown} has no name: what the crew calls this side"),
-            "add name = \"north end\"",
-        );
+        if !reader.slipped(table, &["name"]) {
+            reader.mistake(
+                place,
+                format!("{shown} has no name: what the crew calls this side"),
+                "add name = \"north end\"",
+            );
+        }
         return vec![shown.to_owned()];
     };
     let mut names = Vec::new();

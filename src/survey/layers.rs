@@ -102,6 +102,30 @@ impl Reader {
         }
     }
 
+    /// Tells that a table has none of some keys, unless a slip in one of its own keys stands for one of them: that
+    /// was told already.
+    pub(super) fn lacking(
+        &mut self,
+        layers: &Layers<'_>,
+        keys: &[&str],
+        what: impl Into<String>,
+        write: impl Into<String>,
+    ) {
+        if !layers.tables.iter().any(|(table, _)| self.slipped(table, keys)) {
+            self.mistake(layers.place.clone(), what, write);
+        }
+    }
+
+    /// Whether a key of this table was told as a slip for one of these keys.
+    pub(super) fn slipped(&self, table: &DeTable<'_>, keys: &[&str]) -> bool {
+        table.iter().any(|(key, _)| {
+            self.mistakes.iter().any(|told| {
+                told.at == Some(key.span())
+                    && told.meant.as_deref().is_some_and(|meant| keys.contains(&meant))
+            })
+        })
+    }
+
     pub(super) fn note(&mut self, layers: &Layers<'_>, key: &str, text: String, origin: Origin) {
         self.as_read.push(AsRead { key: format!("{}.{key}", layers.path), text, origin });
     }
@@ -138,7 +162,7 @@ impl Reader {
             return;
         }
         let example = if example.is_empty() { String::new() } else { format!("add {key} = {example}") };
-        self.mistake(layers.place.clone(), format!("{} has no {key}: {about}", layers.name), example);
+        self.lacking(layers, &[key], format!("{} has no {key}: {about}", layers.name), example);
     }
 
     /// Text of a key.

@@ -172,8 +172,9 @@ impl<'t> RunReader<'_, 't> {
         const ABOUT: &str = "the steel mesh: clear between two parallel wires, and the wire's gauge or its thickness over the coating";
         let Some((value, origin)) = reader.find(&self.layers, "chain_link") else {
             if !self.has("chain_link") {
-                reader.mistake(
-                    self.layers.place.clone(),
+                reader.lacking(
+                    &self.layers,
+                    &["chain_link"],
                     format!("{} has no chain_link: {ABOUT}", self.layers.name),
                     "add chain_link = { mesh = \"1-3/4 in\", wire = \"9 gauge\" } or \"none\"",
                 );
@@ -353,8 +354,9 @@ impl<'t> RunReader<'_, 't> {
         const ABOUT: &str = "bay by bay from the left, centre to centre of the posts";
         let Some((value, origin)) = reader.find(&self.layers, "bays") else {
             if !self.has("bays") {
-                reader.mistake(
-                    self.layers.place.clone(),
+                reader.lacking(
+                    &self.layers,
+                    &["bays"],
                     format!("{} has no bays: {ABOUT}", self.layers.name),
                     "add bays = [\"9 ft 8 in\", \"14 x 10 ft\"]",
                 );
@@ -441,8 +443,9 @@ impl<'t> RunReader<'_, 't> {
                 } else {
                     "ends"
                 };
-                reader.mistake(
-                    self.layers.place.clone(),
+                reader.lacking(
+                    &self.layers,
+                    &["ends", key],
                     format!("{} has no {lacks}: {ABOUT}", self.layers.name),
                     format!("add {lacks} = \"free\""),
                 );

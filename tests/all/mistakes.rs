@@ -68,6 +68,20 @@ fn a_slip_that_looks_like_a_table_hides_no_other_mistake() {
 }
 
 #[test]
+fn a_slip_in_one_run_does_not_hide_the_same_key_missing_in_another() {
+    let first = good();
+    let run = &first[first.find("[[run]]").unwrap()..];
+    let two = format!("{first}{}", run.replace("name = \"run\"", "name = \"other\""));
+    assert_eq!(run_on("-", &two).code, 1);
+    let (with_slip, without) = two.split_at(first.len());
+    let told = told_of(
+        &format!("{}{}", with_slip.replace("ends =", "enda ="), without.replace("ends = \"free\"\n", "")),
+        2,
+    );
+    says(&told, &["has no key enda", "perhaps ends", "run \"other\" has no ends"]);
+}
+
+#[test]
 fn a_key_above_its_table_is_told_where_it_belongs() {
     let at_the_top = |line: &str| told("survey = 1\n", &format!("survey = 1\n{line}\n"));
     says(
