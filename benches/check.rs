@@ -1,8 +1,11 @@
 //! What a check costs, and that the ledger which keeps nothing costs nothing.
 
 use divan::{Bencher, black_box, counter::ItemsCount};
-use fencegust::fence::{Bay, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Wall};
+use fencegust::fence::{
+    Bay, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
+};
 use fencegust::loads::BaseMoment;
+use fencegust::member::Format;
 use fencegust::member::PlasticModulus;
 use fencegust::member::aisc360_16::{DesignMoment, Plastic};
 use fencegust::screen::ChainLink;
@@ -52,11 +55,13 @@ fn court_side() -> Fence {
     };
     let kind = PostKind {
         name: "posts".into(),
-        girth: None,
-        diameter: inches(2.875),
-        wall: Wall::Nominal(inches(0.203)),
-        yield_strength: ksi(30.0),
-        rust: inches(0.0),
+        section: Section::Tube(Tube {
+            shape: Shape::Round { girth: None, diameter: inches(2.875) },
+            wall: Wall::Nominal(inches(0.203)),
+            yield_strength: ksi(30.0),
+            rust: inches(0.0),
+        }),
+        format: Format::Lrfd,
     };
     Fence { kinds: vec![kind], runs: vec![run] }
 }

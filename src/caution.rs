@@ -1,5 +1,6 @@
 //! The one list of remarks a reader should see, with their wording, and the cautions of every result.
 
+use crate::member::Format;
 use crate::units::{Length, Measure, System, Value, trimmed};
 
 /// Something a reader of a result must know.
@@ -39,6 +40,14 @@ pub enum Remark {
     Catalogue { title: String, known: String },
     /// No grade is known: the lower yield.
     UnknownYield { kind: String, because: &'static str },
+    /// A shape given by its modulus: what is not worked.
+    OpenShape { kind: String },
+    /// A moment the survey gives is taken as it is.
+    GivenMoment { kind: String, format: Format },
+    /// A timber post: its rows of the catalogue and what is not worked.
+    Timber { kind: String, rows: Vec<String> },
+    /// Steel is checked by allowable stress design.
+    AllowableStress,
     /// No design wind speed.
     NoSpeed,
     /// The ratio is below 1 and the limit gust below the design wind all the same.
@@ -69,6 +78,10 @@ impl Remark {
             Self::PipeFromCatalogue { .. } => "pipe-from-catalogue",
             Self::Catalogue { .. } => "catalogue",
             Self::UnknownYield { .. } => "unknown-yield",
+            Self::OpenShape { .. } => "open-shape",
+            Self::GivenMoment { .. } => "given-moment",
+            Self::Timber { .. } => "timber",
+            Self::AllowableStress => "allowable-stress",
             Self::NoSpeed => "no-wind-speed",
             Self::LimitBelowDesign { .. } => "limit-below-design",
             Self::LeastPressure { .. } => "least-pressure",
@@ -155,6 +168,29 @@ impl Remark {
             ),
             Self::Catalogue { title, known } => format!("catalogue, {title}: {known}."),
             Self::UnknownYield { kind, because } => format!("post \"{kind}\": {because}."),
+            Self::OpenShape { kind } => format!(
+                "post \"{kind}\": worked from the section modulus and the yield that the survey gives. Twist of an \
+                 open post, buckling of its parts beyond what that modulus holds, and shear: not checked."
+            ),
+            Self::GivenMoment { kind, format } => format!(
+                "post \"{kind}\": the moment it may carry is taken as the survey gives it, as {}. Who gave it, for \
+                 which post, footing and age: not checked.",
+                match format {
+                    Format::Lrfd => "a design strength against the whole design wind",
+                    Format::Asd => "an allowable moment against 0.6 of the design wind",
+                }
+            ),
+            Self::Timber { kind, rows } => format!(
+                "post \"{kind}\": timber by NDS 2018, allowable stress against 0.6 of the design wind, as {}. By load \
+                 and resistance factors ratios come out 23 % higher: the workings have both. Rot at grade, splits, knots and holes: not checked.",
+                rows.join(" to ")
+            ),
+            Self::AllowableStress => {
+                "steel is checked by allowable stress design, as the survey asks: 0.6 of the wind, safety \
+                              factor 1.67. By strength design (φ 0.90, the whole wind) the same posts come out with \
+                              ratios 11 % higher."
+                    .to_owned()
+            }
             Self::NoSpeed => {
                 "no design wind speed is given: limit gusts are worked, the check at the design wind is \
                               not. Ask the building department for the basic wind speed."

@@ -2,11 +2,13 @@
 //!
 //! Posts share kinds by index, so that a changed wall recomputes one section.
 
-use crate::member::aisc360_16::DesignWall;
-use crate::member::{GirthDiameter, MemberError, RoundTube, TubeSizes};
+mod post;
+
+pub use post::{PostError, PostKind, PostStrength, Section, Shape, Tube, Wall};
+
 use crate::numerics::{ROUNDING, on_bound};
 use crate::screen::{ChainLink, CombinedSolidity};
-use crate::units::{Area, Length, Pressure, Quantity};
+use crate::units::{Area, Length, Quantity};
 use crate::workings::Ledger;
 
 /// A fence of one or more runs.
@@ -16,52 +18,6 @@ pub struct Fence {
     pub kinds: Vec<PostKind>,
     /// The runs.
     pub runs: Vec<Run>,
-}
-
-/// A kind of post.
-#[derive(Debug, Clone, PartialEq)]
-pub struct PostKind {
-    /// Its name.
-    pub name: String,
-    /// The tape round it, where the diameter comes from that.
-    pub girth: Option<Length>,
-    /// Outside diameter as made.
-    pub diameter: Length,
-    /// Wall as made.
-    pub wall: Wall,
-    /// Yield strength.
-    pub yield_strength: Pressure,
-    /// Thickness that rust has taken off the outside at grade.
-    pub rust: Length,
-}
-
-/// A wall, and what it is.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Wall {
-    /// By the label of welded pipe: the mill may make it thinner.
-    Nominal(Length),
-    /// By the label of seamless pipe.
-    Seamless(Length),
-    /// Measured on this post.
-    Measured(Length),
-}
-
-impl PostKind {
-    /// The tube at grade that strength is reckoned with.
-    ///
-    /// # Errors
-    /// If the sizes are no tube or rust leaves nothing.
-    pub fn tube(&self, ledger: &mut impl Ledger) -> Result<RoundTube, MemberError> {
-        let diameter = match self.girth {
-            Some(girth) => GirthDiameter { girth }.work(ledger),
-            None => self.diameter,
-        };
-        let wall = match self.wall {
-            Wall::Nominal(nominal) => DesignWall { nominal }.work(ledger),
-            Wall::Seamless(wall) | Wall::Measured(wall) => wall,
-        };
-        RoundTube::try_new(TubeSizes { diameter, wall })?.rusted(self.rust, ledger)
-    }
 }
 
 /// A straight side of fence.

@@ -1,13 +1,12 @@
 //! Ratio, flag, what governs, and the limit gust, post by post.
 
-use crate::fence::{Fence, PostKind, Run};
-use crate::loads::{BayLoad, Dress, PostLoad, RunLoads, run_loads};
-use crate::member::{MemberError, aisc360_16};
+use crate::fence::{Fence, PostError, PostStrength, Run};
+use crate::loads::{BayLoad, Dress, PostLoad, RunLoads, at_level, run_loads};
 use crate::rule;
 use crate::source::{Clause, OURS};
-use crate::units::{Force, Length, Moment, Pure, Quantity, Value, Velocity, mph};
-use crate::wind::{Event, Site, WindError};
-use crate::workings::{Blank, Ledger, Listed, OutOfRange};
+use crate::units::{Force, Moment, Pure, Quantity, Value, Velocity, mph};
+use crate::wind::{Event, Level, Site, WindError};
+use crate::workings::{Blank, Ledger, Listed};
 use std::fmt;
 
 /// What is said of a part, a post, a run; the worst stands last.
@@ -125,6 +124,25 @@ rule! {
     shear "V": Force = 0.75 * (first * first + second * second).sqrt()
 }
 
+rule! {
+    /// Moment at the foot of a square corner post with wind on both of its faces at once: its ratios add up.
+    SquareCornerMoment, "verdict/square-corner-moment", OURS.at("0.75 of each face's own, ratios added");
+    /// moment from the first face alone
+    first: Moment = "M_1";
+    /// moment from the second face alone
+    second: Moment = "M_2";
+    moment "M": Moment = 0.75 * (first + second)
+}
+rule! {
+    /// Shear at the foot of a square corner post with wind on both of its faces at once: its ratios add up.
+    SquareCornerShear, "verdict/square-corner-shear", OURS.at("0.75 of each face's own, ratios added");
+    /// shear from the first face alone
+    first: Force = "V_1";
+    /// shear from the second face alone
+    second: Force = "V_2";
+    shear "V": Force = 0.75 * (first + second)
+}
+
 /// The rules of this module by name.
 pub const RULES: &[Listed] = &[
     Listed::of::<MomentRatio>(),
@@ -132,6 +150,8 @@ pub const RULES: &[Listed] = &[
     Listed::of::<LimitGust>(),
     Listed::of::<CornerMoment>(),
     Listed::of::<CornerShear>(),
+    Listed::of::<SquareCornerMoment>(),
+    Listed::of::<SquareCornerShear>(),
 ];
 
 /// The gust at which ratios are worked to find the limit gust; the result does not depend on it.
@@ -257,19 +277,12 @@ pub enum VerdictError {
         /// Why.
         error: WindError,
     },
-    /// A post is no tube.
-    Member {
+    /// A post has no strength.
+    Post {
         /// The kind of post.
         kind: String,
         /// Why.
-        error: MemberError,
-    },
-    /// The strength rule refuses.
-    Strength {
-        /// The kind of post.
-        kind: String,
-        /// Why.
-        error: OutOfRange,
+        error: PostError,
     },
 }
 
@@ -277,36 +290,12 @@ impl fmt::Display for VerdictError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Wind { run, error } => write!(f, "run \"{run}\": {error}"),
-            Self::Member { kind, error } => write!(f, "post \"{kind}\": {error}"),
-            Self::Strength { kind, error } => write!(f, "post \"{kind}\": {error}"),
+            Self::Post { kind, error } => write!(f, "post \"{kind}\": {error}"),
         }
     }
 }
 
 impl std::error::Error for VerdictError {}
-
-/// Strength of a kind of post at grade.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Strength {
-    /// Bending.
-    pub moment: Moment,
-    /// The equation of bending.
-    pub moment_clause: Clause,
-    /// Shear.
-    pub shear: Force,
-}
-
-/// Strength of a kind of post at grade; `height` is that of the fence it stands in.
-///
-/// # Errors
-/// If the post is no tube or outside the range of the rule.
-pub fn strength(kind: &PostKind, height: Length, ledger: &mut impl Ledger) -> Result<Strength, VerdictError> {
-    let tube = kind.tube(ledger).map_err(|error| VerdictError::Member { kind: kind.name.clone(), error })?;
-    let (moment, moment_clause) = aisc360_16::design_moment(tube, kind.yield_strength, ledger)
-        .map_err(|error| VerdictError::Strength { kind: kind.name.clone(), error })?;
-    let shear = aisc360_16::design_shear(tube, kind.yield_strength, height, ledger);
-    Ok(Strength { moment, moment_clause, shear })
-}
 
 /// The loads on a run that a verdict is made of.
 struct Worked {
@@ -357,7 +346,8 @@ struct WorkedPost {
     bare_design: Option<PostLoad>,
 }
 
-/// What a post must carry: from its own run, and from the other where it stands at a corner.
+/// What a post must carry, at the level its strength is held against: from its own run, and from the other where it
+/// stands at a corner.
 #[derive(Clone, Copy)]
 struct Demand {
     moment: Moment,
@@ -366,13 +356,31 @@ struct Demand {
 
 impl Demand {
     /// The worst of each run alone and 0.75 of both at once.
-    fn of(own: PostLoad, other: Option<PostLoad>, ledger: &mut impl Ledger) -> Self {
+    fn of(
+        (own, other): (PostLoad, Option<PostLoad>),
+        level: Level,
+        strength: &PostStrength,
+        ledger: &mut impl Ledger,
+    ) -> Self {
         let (moment, shear) = (absolute(own.moment), absolute(own.shear));
-        let Some(other) = other else { return Self { moment, shear } };
-        let (second, second_shear) = (absolute(other.moment), absolute(other.shear));
-        let both = CornerMoment { first: moment, second }.work(ledger);
-        let both_shear = CornerShear { first: shear, second: second_shear }.work(ledger);
-        Self { moment: largest([moment, second, both]), shear: largest([shear, second_shear, both_shear]) }
+        let both = other.map(|other| {
+            let (second, second_shear) = (absolute(other.moment), absolute(other.shear));
+            let (both, both_shear) = if strength.is_round {
+                (
+                    CornerMoment { first: moment, second }.work(ledger),
+                    CornerShear { first: shear, second: second_shear }.work(ledger),
+                )
+            } else {
+                (
+                    SquareCornerMoment { first: moment, second }.work(ledger),
+                    SquareCornerShear { first: shear, second: second_shear }.work(ledger),
+                )
+            };
+            (largest([moment, second, both]), largest([shear, second_shear, both_shear]))
+        });
+        let whole = both.unwrap_or((moment, shear));
+        let (moment, shear) = at_level(level, strength.format, whole, ledger);
+        Self { moment, shear }
     }
 }
 
@@ -387,13 +395,13 @@ fn largest<Q: Quantity>(all: [Q; 3]) -> Q {
 pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict, VerdictError> {
     let this = &fence.runs[run];
     let own = worked(fence, run, site)?;
-    let mut strengths: Vec<Option<Strength>> = vec![None; fence.kinds.len()];
+    let mut strengths: Vec<Option<PostStrength>> = vec![None; fence.kinds.len()];
     let mut posts = Vec::with_capacity(this.posts.len());
     for (at, post) in this.posts.iter().enumerate() {
         let strength = match strengths[post.kind] {
             Some(known) => known,
             None => {
-                let found = strength(&fence.kinds[post.kind], this.height, &mut Blank)?;
+                let found = strength(fence, post.kind, this, &mut Blank)?;
                 *strengths[post.kind].insert(found)
             }
         };
@@ -401,7 +409,7 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
             Some(shared) => Some(worked(fence, shared.run, site)?.post(shared.post)),
             None => None,
         };
-        posts.push(post_verdict(strength, own.post(at), other));
+        posts.push(post_verdict(&strength, site.code().level(), own.post(at), other));
     }
     Ok(run_of(this, posts, own.design.map(|design| design.bays)))
 }
@@ -422,11 +430,31 @@ fn run_of(run: &Run, posts: Vec<PostVerdict>, bays: Option<Vec<BayLoad>>) -> Run
     }
 }
 
-fn post_verdict(strength: Strength, own: WorkedPost, other: Option<WorkedPost>) -> PostVerdict {
+fn strength(
+    fence: &Fence,
+    kind: usize,
+    run: &Run,
+    ledger: &mut impl Ledger,
+) -> Result<PostStrength, VerdictError> {
+    let kind = &fence.kinds[kind];
+    let told = |error| VerdictError::Post { kind: kind.name.clone(), error };
+    kind.strength(run.height, ledger).map_err(told)
+}
+
+fn post_verdict(
+    strength: &PostStrength,
+    level: Level,
+    own: WorkedPost,
+    other: Option<WorkedPost>,
+) -> PostVerdict {
     let WorkedPost { hung, bare, design, bare_design } = own;
-    let demand = |own, of: fn(&WorkedPost) -> PostLoad| Demand::of(own, other.as_ref().map(of), &mut Blank);
-    let at_design =
-        design.map(|own| Demand::of(own, other.as_ref().and_then(|other| other.design), &mut Blank));
+    let demand = |own, of: fn(&WorkedPost) -> PostLoad| {
+        Demand::of((own, other.as_ref().map(of)), level, strength, &mut Blank)
+    };
+    let at_design = design.map(|own| {
+        let other = other.as_ref().and_then(|other| other.design);
+        Demand::of((own, other), level, strength, &mut Blank)
+    });
     let unchecked = |kind, why| Part {
         kind,
         demand: None,
@@ -445,21 +473,25 @@ fn post_verdict(strength: Strength, own: WorkedPost, other: Option<WorkedPost>) 
         rule: Some(rule),
         why: if ratio.is_none() { Some(NO_SPEED) } else { None },
     };
+    let at_design_ratios = at_design.map(|demand| ratios(demand, strength, &mut Blank));
     let parts = [
         checked(
             PartKind::PostBending,
             at_design.map(|demand| Value::of(demand.moment)),
             Value::of(strength.moment),
-            at_design.map(|demand| ratios(demand, strength)[0]),
+            at_design_ratios.map(|ratios| ratios.bending),
             strength.moment_clause,
         ),
-        checked(
-            PartKind::PostShear,
-            at_design.map(|demand| Value::of(demand.shear)),
-            Value::of(strength.shear),
-            at_design.map(|demand| ratios(demand, strength)[1]),
-            aisc360_16::G5_1,
-        ),
+        match strength.shear {
+            Ok((shear, clause)) => checked(
+                PartKind::PostShear,
+                at_design.map(|demand| Value::of(demand.shear)),
+                Value::of(shear),
+                at_design_ratios.and_then(|ratios| ratios.shear),
+                clause,
+            ),
+            Err(why) => unchecked(PartKind::PostShear, why),
+        },
         unchecked(PartKind::Footing, FOOTING),
         unchecked(PartKind::Rails, RAILS),
         unchecked(PartKind::Fastening, TIES),
@@ -470,24 +502,31 @@ fn post_verdict(strength: Strength, own: WorkedPost, other: Option<WorkedPost>) 
         flag: parts.iter().map(|part| part.flag).max().unwrap_or(Flag::NotChecked),
         flag_of_checked: parts.iter().filter(|part| part.ratio.is_some()).map(|part| part.flag).max(),
         parts,
-        limit_gust: limit_gust(demand(hung, |other| other.hung), strength),
-        bare_limit_gust: limit_gust(demand(bare, |other| other.bare), strength),
+        limit_gust: limit_gust(demand(hung, |other| other.hung), strength, &mut Blank),
+        bare_limit_gust: limit_gust(demand(bare, |other| other.bare), strength, &mut Blank),
         times_bare: (hung.moment / bare.moment).pure().abs(),
         at_reference_gust: hung,
     }
 }
 
-/// Ratio of bending and of shear.
-fn ratios(load: Demand, strength: Strength) -> [f64; 2] {
-    [
-        MomentRatio { demand: load.moment, capacity: strength.moment }.work(&mut Blank),
-        ShearRatio { demand: load.shear, capacity: strength.shear }.work(&mut Blank),
-    ]
+/// Demand over capacity of bending, and of shear where it has a rule.
+#[derive(Clone, Copy)]
+struct Ratios {
+    bending: f64,
+    shear: Option<f64>,
 }
 
-fn limit_gust(at_reference: Demand, strength: Strength) -> Velocity {
-    let [bending, shear] = ratios(at_reference, strength);
-    LimitGust { gust: REFERENCE_GUST, ratio: bending.max(shear) }.work(&mut Blank)
+fn ratios(demand: Demand, strength: &PostStrength, ledger: &mut impl Ledger) -> Ratios {
+    let bending = MomentRatio { demand: demand.moment, capacity: strength.moment }.work(ledger);
+    let shear =
+        strength.shear.ok().map(|(capacity, _)| ShearRatio { demand: demand.shear, capacity }.work(ledger));
+    Ratios { bending, shear }
+}
+
+fn limit_gust(at_reference: Demand, strength: &PostStrength, ledger: &mut impl Ledger) -> Velocity {
+    let Ratios { bending, shear } = ratios(at_reference, strength, ledger);
+    let ratio = shear.map_or(bending, |shear| bending.max(shear));
+    LimitGust { gust: REFERENCE_GUST, ratio }.work(ledger)
 }
 
 fn absolute<Q: Quantity>(quantity: Q) -> Q {
@@ -512,7 +551,7 @@ pub fn post_workings(
         Some(shared) => Some(worked(fence, shared.run, site)?.post(shared.post)),
         None => None,
     };
-    let kind = &fence.kinds[this.posts[post].kind];
+    let (kind, level) = (this.posts[post].kind, site.code().level());
     let corner = |ledger: &mut Vec<crate::workings::Entry>| {
         if let Some(shared) = shared {
             let name = &fence.runs[shared.run].name;
@@ -528,15 +567,13 @@ pub fn post_workings(
         crate::loads::post_workings(fence, run, post, design.case, site, Event::Design, ledger)
             .map_err(wind)?;
         corner(ledger);
-        let demand = Demand::of(design, other.and_then(|other| other.design), ledger);
-        heading(ledger, format!("Strength of the post, \"{}\", at grade", kind.name));
-        let strength = strength(kind, this.height, ledger)?;
+        let strength = strength(fence, kind, this, &mut Blank)?;
+        let demand = Demand::of((design, other.and_then(|other| other.design)), level, &strength, ledger);
+        write_strength(fence, kind, this, ledger)?;
         heading(ledger, "Demand over capacity".to_owned());
-        let _ = MomentRatio { demand: demand.moment, capacity: strength.moment }.work(ledger);
-        let _ = ShearRatio { demand: demand.shear, capacity: strength.shear }.work(ledger);
+        let _ = ratios(demand, &strength, ledger);
     } else {
-        heading(ledger, format!("Strength of the post, \"{}\", at grade", kind.name));
-        let _ = strength(kind, this.height, ledger)?;
+        write_strength(fence, kind, this, ledger)?;
     }
     let gust = own.hung;
     heading(ledger, format!("Limit gust, from a 3-second gust taken as it is: {}", gust.place));
@@ -544,12 +581,20 @@ pub fn post_workings(
     crate::loads::post_workings(fence, run, post, gust.case, site, Event::Gust(REFERENCE_GUST), ledger)
         .map_err(wind)?;
     corner(ledger);
-    let demand = Demand::of(gust, other.map(|other| other.hung), ledger);
-    let strength = strength(kind, this.height, &mut Blank)?;
-    let bending = MomentRatio { demand: demand.moment, capacity: strength.moment }.work(ledger);
-    let shear = ShearRatio { demand: demand.shear, capacity: strength.shear }.work(ledger);
-    let _ = LimitGust { gust: REFERENCE_GUST, ratio: bending.max(shear) }.work(ledger);
+    let strength = strength(fence, kind, this, &mut Blank)?;
+    let demand = Demand::of((gust, other.map(|other| other.hung)), level, &strength, ledger);
+    let _ = limit_gust(demand, &strength, ledger);
     Ok(())
+}
+
+fn write_strength(
+    fence: &Fence,
+    kind: usize,
+    run: &Run,
+    ledger: &mut Vec<crate::workings::Entry>,
+) -> Result<(), VerdictError> {
+    heading(ledger, format!("Strength of the post, \"{}\", at grade", fence.kinds[kind].name));
+    strength(fence, kind, run, ledger).map(|_| ())
 }
 
 fn heading(ledger: &mut Vec<crate::workings::Entry>, text: String) {

@@ -3,9 +3,11 @@
 //! Cases act one at a time over the whole run, each in equilibrium. A post takes the case with its largest base
 //! moment, a bay shows the case with its largest mean pressure.
 
+mod factors;
 mod pieces;
 mod statics;
 
+pub use factors::{RULES as FACTOR_RULES, ServiceMoment, ServiceShear, at_level};
 pub use statics::{BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, RULES, RailLoad};
 
 use crate::fence::Fence;

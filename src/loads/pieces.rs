@@ -198,7 +198,7 @@ impl<'a> Pieces<'a> {
             if (post == first && first > 0) || (post == end && end < run.bays.len()) { 0.5 } else { 1.0 }
         };
         for post in first..=end {
-            let face = self.fence.kinds[run.posts[post].kind].diameter * height * shown(post);
+            let face = self.fence.kinds[run.posts[post].kind].face() * height * shown(post);
             solid += face;
             first_moment += face * middle;
         }
@@ -238,7 +238,7 @@ impl<'a> Pieces<'a> {
             }
         }
         for post in first..=end {
-            let diameter = self.fence.kinds[run.posts[post].kind].diameter;
+            let diameter = self.fence.kinds[run.posts[post].kind].face();
             let face = PostFace { pressure, diameter, height, share: shown(post) };
             self.points.push(Point { post, face, arm: middle });
         }

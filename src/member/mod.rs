@@ -1,12 +1,14 @@
 //! Shapes, section properties, materials, strengths by edition, and the catalogue of fence pipe.
 
 pub mod aisc360_16;
+pub mod aisi_s100_16;
 pub mod nds_2018;
 pub mod pipe;
 pub mod square;
 pub mod timber;
 mod tube;
 
+pub use aisc360_16::Format;
 pub use square::{SquareSizes, SquareTube};
 pub use timber::{TimberPost, TimberSizes};
 pub use tube::{

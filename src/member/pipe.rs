@@ -69,6 +69,18 @@ pub const UNKNOWN_YIELD: (Stated<Pressure>, Stated<Pressure>) = (
     Stated { value: ksi(50.0), because: "grade unknown: at best high-strength fence pipe, 50 ksi" },
 );
 
+/// The same for square tube.
+pub const UNKNOWN_YIELD_OF_SQUARE: (Stated<Pressure>, Stated<Pressure>) = (
+    Stated {
+        value: ksi(30.0),
+        because: "grade unknown: 30 ksi, the lower yield of fence pipe, is taken for square tube too (ours)",
+    },
+    Stated {
+        value: ksi(50.0),
+        because: "grade unknown: at best 50 ksi, as for high-strength fence pipe (ours for square tube)",
+    },
+);
+
 /// How far a measured diameter may lie off a catalogue size: 1 % by a distributor's sheet for schedule 40.
 const TOLERANCE: f64 = 0.01;
 

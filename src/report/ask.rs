@@ -665,10 +665,16 @@ impl Walk<'_> {
         let name = self.kind_name("post", if taken.is_empty() { "line" } else { "end" }, &taken)?;
         let place = format!("post \"{}\"", short(&name));
         self.sheet.posts.push((name, post_to_come()));
-        let ask = "What did you measure: girth, a tape round it, or diameter, a caliper across?".to_owned();
-        let sizes = Question::new(&place, "girth or diameter", ask, "girth").words(&["girth", "diameter"]);
-        let by_diameter = self.ask(sizes.or("girth"))? == "diameter";
-        let field = if by_diameter { post::DIAMETER } else { post::GIRTH };
+        let ask = "What did you measure: girth, a tape round it; diameter, a caliper across; or width, of a square \
+                   tube?"
+            .to_owned();
+        let ways = ["girth", "diameter", "width"];
+        let sizes = Question::new(&place, "girth, diameter or width", ask, "girth").words(&ways);
+        let field = match self.ask(sizes.or("girth"))?.as_str() {
+            "diameter" => post::DIAMETER,
+            "width" => post::WIDTH,
+            _ => post::GIRTH,
+        };
         let mut question = self.question(&place, &field);
         question.ask = question.ask.replace(", in place of girth", "");
         let size = self.ask(question.warning(WIND))?;

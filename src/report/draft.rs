@@ -160,6 +160,7 @@ impl Page {
             }
         }
         self.left_out(&site::RISK_CATEGORY, &self.text_of(&site::RISK_CATEGORY));
+        self.left_out(&site::DESIGN, &self.text_of(&site::DESIGN));
         self.about("soil", "a table with one of the next two, or \"unknown\"");
         for field in [site::LATERAL_BEARING, site::SOIL_CLASS] {
             self.about(
@@ -176,6 +177,22 @@ impl Page {
         self.line("\n# Kinds of posts, each measured once; a run names them.");
         self.warning(&WIND);
         self.warning(&CLIMBING);
+        self.line("# A post that is no round tube says its size by one of these in place of girth:");
+        for field in [
+            post::WIDTH,
+            post::SECTION,
+            post::MODULUS,
+            post::MOMENT,
+            post::MOMENT_IS,
+            post::FACE_WIDTH,
+            post::TIMBER,
+            post::SPECIES,
+            post::GRADE,
+            post::SERVICE,
+            post::INCISED,
+        ] {
+            self.line(&format!("#   {}: {}; like {}.", field.key, field.sentence(), self.text_of(&field)));
+        }
         for (name, us, si) in [("line", "9-1/16 in", "230 mm"), ("end", "12-9/16 in", "319 mm")] {
             self.line(&format!("\n[post.{name}]"));
             let girth = if self.system == System::Us { us } else { si };

@@ -7,9 +7,20 @@ use super::json::governs;
 use super::told;
 use crate::answers::{Check, CheckError, workings};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
+use crate::member::Format;
 use crate::source::Seen;
 use crate::units::{Measure, System, Value, number};
 use crate::workings::{Card, Entry, Formula, symbol_mathml};
+
+/// The clauses that strengths come from, and their format.
+fn strength(check: &Check) -> String {
+    let clauses: Vec<String> = told::strength_clauses(check).iter().map(ToString::to_string).collect();
+    let format = match check.survey.site.format {
+        Format::Lrfd => "resistance factors",
+        Format::Asd => "allowable stress: safety factors against 0.6 of the wind",
+    };
+    format!("{}; {format}", clauses.join("; "))
+}
 
 /// The calculation of a check as a document.
 ///
@@ -23,7 +34,7 @@ pub fn engineer_sheet(check: &Check, paper: Paper) -> Result<Document, CheckErro
         Block::KeyValues(vec![
             ("wind".to_owned(), Text::new().plain(told::wind(check).join(" · "))),
             ("code".to_owned(), Text::new().plain(check.survey.site.code.document().title)),
-            ("strength".to_owned(), Text::new().plain("AISC 360-16, chapters F8 and G5, resistance factors")),
+            ("strength".to_owned(), Text::new().plain(strength(check))),
             ("survey".to_owned(), Text::new().plain(&*check.survey.hash)),
         ]),
         Block::Panel(Panel {

@@ -94,6 +94,12 @@ pub(super) mod site {
         words("wind_speed_source", "where that speed was looked up", "", "city handout, risk category II");
     pub(in crate::report) const RISK_CATEGORY: Field =
         words("risk_category", "risk category the speed is for", "I, II, III or IV; the map holds it", "II");
+    pub(in crate::report) const DESIGN: Field = words(
+        "design",
+        "format that steel is checked in",
+        "lrfd: strength design; asd: allowable stress design; left out: lrfd",
+        "lrfd",
+    );
     pub(in crate::report) const LATERAL_BEARING: Field = figure(
         "lateral_bearing",
         "lateral bearing of the soil for each depth",
@@ -119,6 +125,56 @@ pub(super) mod post {
         "outside diameter, in place of girth",
         "caliper across the post",
         ["2.875 in", "73 mm"],
+    );
+    pub(in crate::report) const WIDTH: Field = figure(
+        "width",
+        "outside width of a square tube, in place of girth",
+        "caliper across the flats",
+        ["2.5 in", "60 mm"],
+    );
+    pub(in crate::report) const SECTION: Field =
+        words("section", "pipe of the catalogue, in place of girth and wall", "", "pipe 2-1/2 std");
+    pub(in crate::report) const MODULUS: Field = figure(
+        "modulus",
+        "effective section modulus of another steel shape, in place of girth and wall",
+        "from its maker, for wind square on the fence",
+        ["1.08 in3", "17700 mm3"],
+    );
+    pub(in crate::report) const MOMENT: Field = figure(
+        "moment",
+        "bending moment a post may carry at grade, in place of girth, wall and yield",
+        "from its maker or an engineer",
+        ["2100 lb-ft", "2850 N m"],
+    );
+    pub(in crate::report) const MOMENT_IS: Field = words(
+        "moment_is",
+        "what that moment is",
+        "design: a strength with its resistance factor; allowable: a moment at service level",
+        "allowable",
+    );
+    pub(in crate::report) const FACE_WIDTH: Field = figure(
+        "face_width",
+        "width of such a post that the wind sees",
+        "needed with modulus and moment",
+        ["2.25 in", "57 mm"],
+    );
+    pub(in crate::report) const TIMBER: Field = words(
+        "timber",
+        "square timber post by its name or its side, in place of girth, wall and yield",
+        "4x4 or 6x6 as it is called, or the side as it measures",
+        "6x6",
+    );
+    pub(in crate::report) const SPECIES: Field =
+        words("species", "wood of a timber post", "by its grade stamp, or unknown", "Southern Pine");
+    pub(in crate::report) const GRADE: Field =
+        words("grade", "grade of a timber post", "by its grade stamp, or unknown", "No.2");
+    pub(in crate::report) const SERVICE: Field =
+        words("service", "whether a timber post stands wet or dry", "left out: wet", "wet");
+    pub(in crate::report) const INCISED: Field = words(
+        "incised",
+        "whether the faces of a timber post were slit for treatment",
+        "yes, no or unknown; left out: unknown",
+        "no",
     );
     pub(in crate::report) const NOMINAL_WALL: Field = figure(
         "nominal_wall",

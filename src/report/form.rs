@@ -230,6 +230,7 @@ impl Form {
         let rows = [
             ("girth", post::GIRTH),
             ("diameter", post::DIAMETER),
+            ("width", post::WIDTH),
             ("nominal_wall", post::NOMINAL_WALL),
             ("measured_wall", post::MEASURED_WALL),
             ("yield", post::YIELD),

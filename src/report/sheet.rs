@@ -875,9 +875,10 @@ impl Sheet<'_> {
             told::wind(self.check).iter().map(|part| written(part, 90.0 * fit.words())).collect();
         vec![
             Text::new().plain(format!(
-                "{}: {}. Strength of posts by AISC 360-16.",
+                "{}: {}. Strength of posts by {}.",
                 code.title,
                 wind[1..].join(" · "),
+                told::strength_documents(self.check),
             )),
             Text::new().plain(format!(
                 "Survey {}, fencegust {}.",

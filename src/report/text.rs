@@ -309,8 +309,9 @@ impl Page<'_> {
             out,
             "",
             &format!(
-                "By {}; strength of posts by AISC 360-16. Every step with its clause: --workings \"RUN/POST\". Survey {}, fencegust {}.",
+                "By {}; strength of posts by {}. Every step with its clause: --workings \"RUN/POST\". Survey {}, fencegust {}.",
                 code.title,
+                told::strength_documents(self.check),
                 self.check.survey.hash,
                 env!("CARGO_PKG_VERSION")
             ),

@@ -4,6 +4,8 @@
 use super::figures::{gust, length, speed_unit};
 use crate::answers::{Check, RunAnswer};
 use crate::fence::Run;
+use crate::member::Format;
+use crate::source::Clause;
 use crate::survey::{Reading, RunSurvey, SiteReading};
 use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
 use crate::verdict::PartKind;
@@ -102,7 +104,32 @@ pub(super) fn wind(check: &Check) -> Vec<String> {
             });
         }
     }
+    if site.format == Format::Asd {
+        wind.push("allowable stress design".to_owned());
+    }
     wind
+}
+
+/// Every clause that a strength of a post comes from, at either end of what is not known.
+pub(super) fn strength_clauses(check: &Check) -> Vec<Clause> {
+    let mut clauses: Vec<Clause> = Vec::new();
+    let verdicts = check.runs.iter().flat_map(|run| std::iter::once(&run.worst).chain(&run.best));
+    for part in verdicts.flat_map(|run| &run.posts).flat_map(|post| &post.parts) {
+        let new = part.rule.filter(|clause| !clauses.contains(clause));
+        clauses.extend(new);
+    }
+    clauses
+}
+
+/// The documents that strengths of posts come from, as they are cited.
+pub(super) fn strength_documents(check: &Check) -> String {
+    let mut documents: Vec<&str> = Vec::new();
+    for clause in strength_clauses(check) {
+        if !documents.contains(&clause.document.short) {
+            documents.push(clause.document.short);
+        }
+    }
+    documents.join(", ")
 }
 
 /// What was not checked of the fence, in the order of the parts.
@@ -112,13 +139,14 @@ pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
             .runs
             .iter()
             .flat_map(|run| &run.worst.posts)
-            .any(|post| post.parts.iter().any(|part| part.kind == kind && part.ratio.is_none()))
+            .any(|post| post.parts.iter().any(|part| part.kind == kind && part.capacity.is_none()))
     };
     let mut parts = Vec::new();
     if !check.has_speed() {
         parts.push("any post at the design wind (no speed is given)");
     }
     for (kind, name) in [
+        (PartKind::PostShear, "shear of some posts"),
         (PartKind::Footing, "footings"),
         (PartKind::Rails, "rails"),
         (PartKind::Fastening, "ties and lacing"),

@@ -97,8 +97,10 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(member::square::RULES)
         .chain(member::timber::RULES)
         .chain(member::aisc360_16::RULES)
+        .chain(member::aisi_s100_16::RULES)
         .chain(member::nds_2018::RULES)
         .chain(loads::RULES)
+        .chain(loads::FACTOR_RULES)
         .chain(verdict::RULES)
         .chain(RULES)
 }

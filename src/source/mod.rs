@@ -94,6 +94,13 @@ pub static STATICS: Document = Document {
     seen: Seen::FirstHand,
 };
 
+/// What a survey gives as it is; whoever gave it stands for it.
+pub static SURVEY: Document = Document {
+    short: "the survey",
+    title: "A value that the survey gives as it is; whoever gave it stands for it",
+    seen: Seen::FirstHand,
+};
+
 /// Judgements of this project, printed as such.
 pub static OURS: Document =
     Document { short: "ours", title: "A judgement of this project; no document", seen: Seen::FirstHand };

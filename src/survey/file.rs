@@ -8,6 +8,7 @@ use super::reading::Reading;
 use super::run::RunReader;
 use super::{Job, Origin, PostSurvey, RunSurvey, Survey};
 use crate::caution::Remark;
+use crate::member::Format;
 use crate::units::System;
 use crate::workings::nearest;
 use sha2::{Digest, Sha256};
@@ -176,6 +177,9 @@ impl<'t> File<'t> {
         }
         if matches!(site.wind_speed.reading, Reading::Unknown) {
             remarks.push(Remark::NoSpeed);
+        }
+        if site.format == Format::Asd {
+            remarks.push(Remark::AllowableStress);
         }
         let posts: Option<Vec<PostSurvey>> = posts.into_iter().collect();
         let digest = Sha256::digest(text.as_bytes());

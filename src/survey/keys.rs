@@ -26,24 +26,39 @@ pub(super) const SITE_KEYS: &[&str] = &[
     "wind_speed_source",
     "risk_category",
     "hurricane_coast",
+    "design",
     "soil",
     "note",
     "from",
 ];
+/// The keys that say the size of a post; each kind of post has one of them.
+pub(super) const POST_SIZES: &[&str] =
+    &["girth", "diameter", "width", "section", "modulus", "moment", "timber"];
+/// The keys of a post, in the order in which they are best written.
 pub(super) const POST_KEYS: &[&str] = &[
     "girth",
     "diameter",
+    "width",
     "section",
     "nominal_wall",
     "measured_wall",
     "seamless",
     "yield",
     "rust_at_grade",
+    "modulus",
+    "moment",
+    "moment_is",
+    "face_width",
+    "timber",
+    "species",
+    "grade",
+    "service",
+    "incised",
     "note",
     "from",
     "like",
 ];
-pub(super) const POST_RESERVED: &[&str] = &["width", "modulus", "moment", "design", "condition"];
+pub(super) const POST_RESERVED: &[&str] = &["condition"];
 pub(super) const SCREEN_KEYS: &[&str] = &[
     "cloth",
     "solidity",
@@ -109,6 +124,15 @@ pub(super) const SMALL: Key = Key {
     example: "\"1.660 in\"",
     sign: Sign::Positive,
     open: false,
+};
+/// Yield strength of the steel of a post.
+pub(super) const YIELD: Key = Key {
+    key: "yield",
+    measure: Measure::Stress,
+    about: "yield strength of the steel by the mill's paper, or \"unknown\"",
+    example: "\"30 ksi\"",
+    sign: Sign::Positive,
+    open: true,
 };
 
 pub(super) const fn length(key: &'static str, about: &'static str, example: &'static str) -> Key {

@@ -12,6 +12,8 @@ mod reading;
 mod run;
 mod settle;
 mod site;
+mod timber;
+mod tube;
 
 pub(crate) use keys::RUN_KEYS;
 pub use mistake::{Mistake, Mistakes};
@@ -19,7 +21,9 @@ pub use reading::{Extreme, Reading};
 pub use settle::{OpenKey, Settled};
 
 use crate::caution::Remark;
-use crate::units::{Length, Pressure, System, Velocity};
+use crate::member::Format;
+use crate::member::nds_2018::Timber;
+use crate::units::{Length, Moment, Pressure, SectionModulus, System, Velocity};
 use crate::wind::Code;
 
 /// A survey as it was read.
@@ -76,6 +80,8 @@ pub struct SiteSurvey {
     pub risk_category: Option<String>,
     /// Whether hurricanes make its strongest winds; nothing if that was not said.
     pub hurricane_coast: Option<bool>,
+    /// The format steel is checked in.
+    pub format: Format,
     /// The code's own keys, in its order.
     pub values: Vec<Open<SiteReading>>,
     /// What was written of the soil, for whoever works the footing.
@@ -98,10 +104,34 @@ pub enum SiteReading {
 pub struct PostSurvey {
     /// Its name.
     pub name: String,
+    /// What it is made of, by the key that says its size.
+    pub section: SectionSurvey,
+    /// A note.
+    pub note: Option<String>,
+}
+
+/// What a post is made of, as far as it is known.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SectionSurvey {
+    /// Round or square steel tube.
+    Tube(TubeSurvey),
+    /// A steel shape of which the section modulus is given.
+    Modulus(ModulusSurvey),
+    /// A post of which the moment it may carry is given.
+    Moment(MomentSurvey),
+    /// A square timber.
+    Timber(TimberSurvey),
+}
+
+/// Steel tube as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TubeSurvey {
+    /// Whether it is square.
+    pub is_square: bool,
     /// The tape round it, where it was measured so.
     pub girth: Option<Reading<Length>>,
-    /// Outside diameter.
-    pub diameter: Open<Length>,
+    /// Outside diameter, or outside width of a square one.
+    pub across: Open<Length>,
     /// What the wall is.
     pub basis: WallBasis,
     /// The wall.
@@ -110,8 +140,43 @@ pub struct PostSurvey {
     pub yield_strength: Open<Pressure>,
     /// Rust at grade.
     pub rust: Open<Length>,
-    /// A note.
-    pub note: Option<String>,
+}
+
+/// A shape given by its section modulus, as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ModulusSurvey {
+    /// What the wind sees of it.
+    pub face: Length,
+    /// The section modulus for wind square on the fence.
+    pub modulus: Open<SectionModulus>,
+    /// Yield strength.
+    pub yield_strength: Open<Pressure>,
+}
+
+/// A post given by the moment it may carry, as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MomentSurvey {
+    /// What the wind sees of it.
+    pub face: Length,
+    /// The moment for wind square on the fence.
+    pub moment: Open<Moment>,
+    /// Whether it is an allowable moment or a design strength.
+    pub format: Format,
+}
+
+/// A timber post as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TimberSurvey {
+    /// Its side, dressed or measured.
+    pub side: Open<Length>,
+    /// Where species and grade are asked for.
+    pub key: String,
+    /// The rows of the catalogue it may be, by species and grade.
+    pub candidates: Vec<&'static Timber>,
+    /// Whether it stands wet.
+    pub wet: Open<bool>,
+    /// Whether it was incised for treatment.
+    pub incised: Open<bool>,
 }
 
 /// What a wall is.

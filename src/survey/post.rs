@@ -4,13 +4,44 @@ use super::file::{File, Kinds};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader, Sign};
 use super::reading::{Extreme, Reading};
-use super::{Open, PostSurvey, WallBasis};
+use super::{ModulusSurvey, MomentSurvey, Open, PostSurvey, SectionSurvey};
 use crate::caution::Remark;
-use crate::member::aisc360_16::nominal_moment;
-use crate::member::{RoundTube, TubeSizes, pipe};
-use crate::units::{Length, Measure, Pressure, Quantity, System, Value};
-use crate::workings::{Blank, nearest};
+use crate::member::Format;
+use crate::units::{Length, Measure, Moment, Pressure, Quantity, SectionModulus};
+use crate::workings::Blank;
 use std::ops::Range;
+
+/// What the size of a post makes of it, and with it which other keys belong to it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Family {
+    Tube,
+    Modulus,
+    Moment,
+    Timber,
+}
+
+impl Family {
+    const ALL: [Self; 4] = [Self::Tube, Self::Modulus, Self::Moment, Self::Timber];
+
+    fn of(size: &str) -> Self {
+        match size {
+            "modulus" => Self::Modulus,
+            "moment" => Self::Moment,
+            "timber" => Self::Timber,
+            _ => Self::Tube,
+        }
+    }
+
+    /// The keys that belong to it beside its size.
+    const fn keys(self) -> &'static [&'static str] {
+        match self {
+            Self::Tube => &["nominal_wall", "measured_wall", "seamless", "yield", "rust_at_grade"],
+            Self::Modulus => &["yield", "face_width"],
+            Self::Moment => &["moment_is", "face_width"],
+            Self::Timber => &["species", "grade", "service", "incised"],
+        }
+    }
+}
 
 impl<'t> File<'t> {
     pub(super) fn posts(
@@ -32,7 +63,10 @@ impl<'t> File<'t> {
                 table,
                 POST_KEYS,
                 &format!("[post.{name}]"),
-                &[(RUN_ONLY_KEYS, "in a [[run]]", "move it below its [[run]]")],
+                &[
+                    (RUN_ONLY_KEYS, "in a [[run]]", "move it below its [[run]]"),
+                    (&["design"], "in [site]", "move it below [site]: one format for the whole fence"),
+                ],
                 POST_RESERVED,
             );
             let layers =
@@ -46,25 +80,52 @@ impl<'t> File<'t> {
     }
 }
 
-pub(super) fn post_of(
+fn post_of(
     name: &str,
     layers: &Layers<'_>,
     reader: &mut Reader,
     remarks: &mut Vec<Remark>,
 ) -> Option<PostSurvey> {
-    let sizes = ["girth", "diameter", "section"];
-    let given: Vec<_> = sizes
+    let size = size_of(layers, reader)?;
+    let by_caliper = reader.choice(
+        layers,
+        "from",
+        FROM,
+        "how it was found: tape, caliper, drawing, told or guess",
+        Missing::IsFine,
+    ) == Some(1);
+    let family = Family::of(size);
+    foreign_keys(family, size, layers, reader);
+    let section = match family {
+        Family::Tube => super::tube::tube_of(name, layers, by_caliper, reader).map(SectionSurvey::Tube),
+        Family::Modulus => modulus_of(name, layers, reader).map(SectionSurvey::Modulus),
+        Family::Moment => moment_of(name, layers, reader).map(SectionSurvey::Moment),
+        Family::Timber => super::timber::timber_of(name, layers, reader).map(SectionSurvey::Timber),
+    };
+    let note = reader.text(layers, "note", "a line of text", Missing::IsFine).map(|(text, _)| text);
+    let post = PostSurvey { name: name.to_owned(), section: section?, note };
+    strength_is_one(&post, layers, reader)?;
+    for remark in post.remarks() {
+        // One publication is told once.
+        if !remarks.contains(&remark) {
+            remarks.push(remark);
+        }
+    }
+    Some(post)
+}
+
+/// The one key that says the size.
+fn size_of<'k>(layers: &Layers<'_>, reader: &mut Reader) -> Option<&'k str> {
+    let given: Vec<_> = POST_SIZES
         .iter()
         .filter(|key| layers.tables.iter().any(|(table, _)| table.contains_key(**key)))
         .copied()
         .collect();
-    let reserved = POST_RESERVED.iter().any(|key| layers.tables[0].0.contains_key(*key));
     match given.as_slice() {
-        [_] => {}
-        // A width or modulus was told already.
-        [] if reserved => return None,
-        [] => reader.mistake(
-            layers.place.clone(),
+        [one] => return Some(one),
+        [] => reader.lacking(
+            layers,
+            POST_SIZES,
             format!("{} has no size: lay a tape round the post, or take its outside diameter", layers.name),
             "add girth = \"9-1/16 in\" or diameter = \"2.875 in\"",
         ),
@@ -74,282 +135,160 @@ pub(super) fn post_of(
             "keep one",
         ),
     }
-    let by_caliper = reader.choice(
-        layers,
-        "from",
-        FROM,
-        "how it was found: tape, caliper, drawing, told or guess",
-        Missing::IsFine,
-    ) == Some(1);
-    let girth = reader.quantity::<Length>(
-        layers,
-        small("girth", "a tape round the post, above the concrete", "\"9-1/16 in\"", true),
-        Missing::IsFine,
-    );
-    let mut diameter = reader.quantity::<Length>(
-        layers,
-        small("diameter", "outside diameter, with a caliper", "\"2.875 in\"", true),
-        Missing::IsFine,
-    );
-    if let (Some(Reading::Measured(size)), Some((value, _))) = (diameter, reader.find(layers, "diameter"))
-        && !by_caliper
-        && let Some(trade) = pipe::trade_size(size)
-    {
-        trade_mistake(trade, value.span(), reader);
-        return None;
+    // What else is wrong with a tube is told all the same.
+    if given.iter().all(|size| Family::of(size) == Family::Tube) {
+        let _ = super::tube::tube_of("", layers, false, reader);
     }
-    let section = reader.text(layers, "section", "a pipe of the catalogue", Missing::IsFine);
-    let mut wall_of_section = None;
-    if let Some((text, at)) = section {
-        let sizes =
-            crate::units::read(text.trim_end_matches("post").trim_end(), crate::units::Dimension::Length)
-                .ok();
-        if let Some(trade) = sizes.and_then(|size| pipe::trade_size(Length::from_si(size))) {
-            trade_mistake(trade, at, reader);
-            return None;
-        }
-        let Some(pipe) = pipe::named(&text) else {
-            let near = nearest(&text, pipe::all().iter().map(|pipe| pipe.name.as_str()));
-            reader.mistake(
-                at,
-                format!("the catalogue has no pipe \"{text}\""),
-                near.map_or_else(
-                    || "give diameter and nominal_wall".to_owned(),
-                    |near| format!("perhaps \"{near}\""),
-                ),
-            );
-            return None;
-        };
-        diameter = Some(Reading::Measured(pipe.diameter));
-        wall_of_section = Some(pipe.wall);
-    }
-    if let Some(girth) = girth {
-        diameter = Some(girth.map(|girth| girth / std::f64::consts::PI));
-    }
-    let seamless = reader.choice(
-        layers,
-        "seamless",
-        &["no", "yes"],
-        "whether the pipe is seamless: yes or no",
-        Missing::IsFine,
-    ) == Some(1);
-    let nominal = reader.quantity::<Length>(
-        layers,
-        small("nominal_wall", "wall by the label, or \"unknown\"", "\"0.203 in\"", true),
-        Missing::IsFine,
-    );
-    let measured = reader.quantity::<Length>(
-        layers,
-        small("measured_wall", "wall with a caliper at an open top, or \"unknown\"", "\"0.192 in\"", true),
-        Missing::IsFine,
-    );
-    let has = |key: &str| layers.tables.iter().any(|(table, _)| table.contains_key(key));
-    let walls = usize::from(has("nominal_wall"))
-        + usize::from(has("measured_wall"))
-        + usize::from(wall_of_section.is_some());
-    if walls > 1 {
-        reader.mistake(
-            layers.place.clone(),
-            format!("{} has two walls: by the label or measured, one of the two", layers.name),
-            "keep one",
-        );
-        return None;
-    }
-    if walls == 0 {
-        reader.mistake(
-            layers.place.clone(),
-            format!(
-                "{} has no wall: by the label of the pipe, or with a caliper at an open top",
-                layers.name
-            ),
-            "add nominal_wall = \"unknown\" or measured_wall = \"0.192 in\"",
-        );
-    }
-    let (basis, wall) = match (wall_of_section, nominal, measured) {
-        (Some(wall), ..) => (WallBasis::Nominal, Some(Reading::Measured(wall))),
-        (None, Some(nominal), _) => {
-            (if seamless { WallBasis::Seamless } else { WallBasis::Nominal }, Some(nominal))
-        }
-        (None, None, measured) => (WallBasis::Measured, measured),
+    None
+}
+
+/// Keys that belong to a post of another size.
+fn foreign_keys(family: Family, size: &str, layers: &Layers<'_>, reader: &mut Reader) {
+    let other = |key: &str| {
+        Family::ALL.iter().any(|other| other.keys().contains(&key)) && !family.keys().contains(&key)
     };
-    let yield_strength = reader.quantity::<Pressure>(
+    for (table, _) in &layers.tables {
+        for (key, _) in *table {
+            if other(key.get_ref()) {
+                reader.mistake(
+                    key.span(),
+                    format!("{} does not go with {size}, which says what {} is", key.get_ref(), layers.name),
+                    "take one of them out",
+                );
+            }
+        }
+    }
+}
+
+fn face_of(layers: &Layers<'_>, reader: &mut Reader) -> Option<Length> {
+    let face = small("face_width", "the width of the post that the wind sees", "\"2.25 in\"", false);
+    reader.quantity::<Length>(layers, face, Missing::IsMistake)?.low()
+}
+
+fn modulus_of(name: &str, layers: &Layers<'_>, reader: &mut Reader) -> Option<ModulusSurvey> {
+    let modulus = reader.quantity::<SectionModulus>(
         layers,
         Key {
-            key: "yield",
-            measure: Measure::Stress,
-            about: "yield strength of the steel by the mill's paper, or \"unknown\"",
-            example: "\"30 ksi\"",
+            key: "modulus",
+            measure: Measure::SectionModulus,
+            about: "effective section modulus of the post for wind square on the fence, by its maker",
+            example: "\"1.08 in3\"",
             sign: Sign::Positive,
             open: true,
         },
-        Missing::Means("unknown"),
+        Missing::IsMistake,
     );
-    let rust = reader.quantity::<Length>(
+    let yield_strength = reader.quantity::<Pressure>(layers, YIELD, Missing::IsMistake);
+    let face = face_of(layers, reader);
+    let (modulus, yield_strength, face) = (modulus?, yield_strength?, face?);
+    for (key, unknown) in [
+        ("modulus", matches!(modulus, Reading::Unknown)),
+        ("yield", matches!(yield_strength, Reading::Unknown)),
+    ] {
+        if unknown {
+            told_unknown(key, layers, reader);
+            return None;
+        }
+    }
+    Some(ModulusSurvey {
+        face,
+        modulus: Open { key: format!("post.{name}.modulus"), reading: modulus },
+        yield_strength: Open { key: format!("post.{name}.yield"), reading: yield_strength },
+    })
+}
+
+fn moment_of(name: &str, layers: &Layers<'_>, reader: &mut Reader) -> Option<MomentSurvey> {
+    let moment = reader.quantity::<Moment>(
         layers,
         Key {
-            sign: Sign::NotNegative,
-            ..small(
-                "rust_at_grade",
-                "thickness lost to rust at the concrete, scraped and measured",
-                "\"0.01 in\"",
-                true,
-            )
+            key: "moment",
+            measure: Measure::Moment,
+            about: "the bending moment the post may carry at grade, by its maker or an engineer",
+            example: "\"2100 lb-ft\"",
+            sign: Sign::Positive,
+            open: true,
         },
-        Missing::Means("0 in"),
+        Missing::IsMistake,
     );
-    let note = reader.text(layers, "note", "a line of text", Missing::IsFine).map(|(text, _)| text);
-    let (diameter, wall, yield_strength, rust) = (diameter?, wall?, yield_strength?, rust?);
-    if matches!(diameter, Reading::Unknown) {
-        reader.mistake(
-            layers.place.clone(),
-            format!("{} has no known diameter: a tape round the post finds it", layers.name),
-            "add girth = \"9-1/16 in\"",
-        );
+    let format = reader
+        .choice(
+            layers,
+            "moment_is",
+            &["design", "allowable"],
+            "\"design\" for a strength with its resistance factor, \"allowable\" for a moment at service level: \
+             whoever gave the moment knows which",
+            Missing::IsMistake,
+        )
+        .map(|at| Format::ALL[at]);
+    let face = face_of(layers, reader);
+    let moment = moment?;
+    if matches!(moment, Reading::Unknown) {
+        told_unknown("moment", layers, reader);
         return None;
     }
-    let post = PostSurvey {
-        name: name.to_owned(),
-        girth,
-        diameter: Open { key: format!("post.{name}.diameter"), reading: diameter },
-        basis,
-        wall: Open { key: format!("post.{name}.wall"), reading: wall },
-        yield_strength: Open { key: format!("post.{name}.yield"), reading: yield_strength },
-        rust: Open { key: format!("post.{name}.rust_at_grade"), reading: rust },
-        note,
-    };
-    tube_is_one(&post, layers, reader)?;
-    strength_is_one(&post, layers, reader)?;
-    if matches!(post.wall.reading, Reading::Unknown) {
-        let pipes = post.pipes();
-        let names: Vec<&str> = pipes.iter().map(|pipe| pipe.name.as_str()).collect();
-        remarks.push(Remark::PipeFromCatalogue { kind: name.to_owned(), names: names.join(", ") });
-        for pipe in pipes {
-            let known = Remark::Catalogue { title: pipe.title.clone(), known: pipe.known.clone() };
-            if !remarks.contains(&known) {
-                remarks.push(known);
-            }
-        }
-    } else if matches!(post.yield_strength.reading, Reading::Unknown) {
-        remarks.push(Remark::UnknownYield { kind: name.to_owned(), because: pipe::UNKNOWN_YIELD.0.because });
-    }
-    Some(post)
+    Some(MomentSurvey {
+        face: face?,
+        moment: Open { key: format!("post.{name}.moment"), reading: moment },
+        format: format?,
+    })
+}
+
+/// Without a catalogue to fall back on nothing can be worked.
+fn told_unknown(key: &str, layers: &Layers<'_>, reader: &mut Reader) {
+    reader.mistake(
+        at(key, layers),
+        format!("{key} of {} cannot be unknown: no catalogue has such posts", layers.name),
+        "ask its maker, or give a range",
+    );
+}
+
+/// The place of a key's value, or of its table.
+pub(super) fn at(key: &str, layers: &Layers<'_>) -> Range<usize> {
+    layers
+        .tables
+        .iter()
+        .find_map(|(table, _)| table.get(key))
+        .map_or(layers.place.clone(), toml::Spanned::span)
 }
 
 /// Whether the strength rule can be worked at both ends of what is known.
 fn strength_is_one(post: &PostSurvey, layers: &Layers<'_>, reader: &mut Reader) -> Option<()> {
+    // Shear asks for the height of the fence, and is given at any.
+    let height = Length::from_si(1.0);
     for end in [Extreme::Worst, Extreme::Best] {
-        let kind = super::settle::kind(post, &|_| end);
-        let told = match kind.tube(&mut Blank) {
-            Err(error) => error.to_string(),
-            Ok(tube) => match nominal_moment(tube, kind.yield_strength, &mut Blank) {
-                Ok(_) => continue,
-                Err(error) => format!(
-                    "{error}, for a wall of {} and a yield of {}",
-                    Value::new(tube.wall(), Measure::Small).written(System::Us),
-                    Value::new(kind.yield_strength, Measure::Stress).written(System::Us)
-                ),
-            },
-        };
-        let at = ["rust_at_grade", "measured_wall", "nominal_wall"]
-            .iter()
-            .find_map(|key| layers.tables.iter().find_map(|(table, _)| table.get(*key)))
-            .map_or(layers.place.clone(), toml::Spanned::span);
-        reader.mistake(at, format!("{}: {told}", layers.name), "measure wall, rust and diameter again");
-        return None;
-    }
-    Some(())
-}
-
-/// Whether every end of what was measured is a tube.
-pub(super) fn tube_is_one(post: &PostSurvey, layers: &Layers<'_>, reader: &mut Reader) -> Option<()> {
-    let at = |key: &str| {
-        layers
-            .tables
-            .iter()
-            .find_map(|(table, _)| table.get(key))
-            .map_or(layers.place.clone(), toml::Spanned::span)
-    };
-    if matches!(post.wall.reading, Reading::Unknown) {
-        if post.pipes().is_empty() {
-            let diameter = post.diameter.reading.low()?;
-            let (below, above) = pipe::neighbours(diameter);
-            let sizes: Vec<String> = [below, above]
-                .into_iter()
-                .flatten()
-                .map(|size| Value::new(size, Measure::Small).written(System::Us))
-                .collect();
+        for format in Format::ALL {
+            let kind = super::settle::kind(post, format, &|_| end);
+            let Err(error) = kind.strength(height, &mut Blank) else { continue };
+            let at = ["rust_at_grade", "measured_wall", "nominal_wall", "timber"]
+                .iter()
+                .find_map(|key| layers.tables.iter().find_map(|(table, _)| table.get(*key)))
+                .map_or(layers.place.clone(), toml::Spanned::span);
+            let told = super::tube::with_sizes(&kind, &error);
             reader.mistake(
-                at("nominal_wall"),
-                format!(
-                    "the catalogue has no pipe of {}, so an unknown wall cannot be worked; its next sizes are {}",
-                    Value::new(diameter, Measure::Small).written(System::Us),
-                    sizes.join(" and ")
-                ),
-                "measure the girth again, or the wall",
+                at,
+                format!("{}: {told}", layers.name),
+                if matches!(post.section, SectionSurvey::Timber(_)) {
+                    "measure its sides"
+                } else {
+                    "measure wall, rust and diameter again"
+                },
             );
             return None;
         }
-    } else {
-        for (diameter, wall) in [
-            (post.diameter.reading.low()?, post.wall.reading.high()?),
-            (post.diameter.reading.low()?, post.wall.reading.low()?),
-        ] {
-            let tube = RoundTube::try_new(TubeSizes { diameter, wall });
-            let rusted =
-                tube.and_then(|tube| tube.rusted(post.rust.reading.high().unwrap_or_default(), &mut Blank));
-            if let Err(error) = rusted {
-                let key = if matches!(error, crate::member::MemberError::RustedThrough { .. }) {
-                    "rust_at_grade"
-                } else if post.basis == WallBasis::Measured {
-                    "measured_wall"
-                } else {
-                    "nominal_wall"
-                };
-                reader.mistake(at(key), format!("{}: {error}", layers.name), "measure again");
-                return None;
-            }
-        }
-    }
-    if matches!(post.rust.reading, Reading::Unknown) {
-        reader.mistake(
-            at("rust_at_grade"),
-            "rust_at_grade cannot be unknown: scrape it clean and measure, or give a range",
-            "like \"0.01 in .. 0.03 in\"",
-        );
-        return None;
     }
     Some(())
 }
 
-pub(super) fn trade_mistake(trade: pipe::TradeSize, at: Range<usize>, reader: &mut Reader) {
-    let size = |length: Length| {
-        let girth = Value::new(length * std::f64::consts::PI, Measure::Small).si / 0.0254;
-        format!("{} (girth {girth:.2} in)", Value::new(length, Measure::Small).written(System::Us))
-    };
-    reader.mistake(
-        at,
-        format!(
-            "\"{}\" is a name of the trade for two pipes: one measures {}, the other {}",
-            trade.name,
-            size(trade.smaller),
-            size(trade.larger)
-        ),
-        "lay a tape round it and give girth = \"…\"",
-    );
-}
 impl PostSurvey {
-    /// The catalogue pipes this post may be.
-    #[must_use]
-    pub fn pipes(&self) -> Vec<&'static pipe::Pipe> {
-        let (Some(low), Some(high)) = (self.diameter.reading.low(), self.diameter.reading.high()) else {
-            return Vec::new();
-        };
-        pipe::all()
-            .iter()
-            .filter(|pipe| {
-                pipe::of_diameter(low).chain(pipe::of_diameter(high)).any(|found| std::ptr::eq(found, *pipe))
-                    || (low..=high).contains(&pipe.diameter)
-            })
-            .collect()
+    /// What reading it raises.
+    fn remarks(&self) -> Vec<Remark> {
+        match &self.section {
+            SectionSurvey::Tube(tube) => tube.remarks(&self.name),
+            SectionSurvey::Modulus(_) => vec![Remark::OpenShape { kind: self.name.clone() }],
+            SectionSurvey::Moment(moment) => {
+                vec![Remark::GivenMoment { kind: self.name.clone(), format: moment.format }]
+            }
+            SectionSurvey::Timber(timber) => timber.remarks(&self.name),
+        }
     }
 }

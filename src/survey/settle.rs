@@ -4,9 +4,9 @@
 
 use super::layers::shortened;
 use super::reading::{Extreme, Reading};
-use super::{Open, PostSurvey, SiteReading, Survey, WallBasis};
-use crate::fence::{Fence, PostKind, Wall};
-use crate::member::{aisc360_16, pipe};
+use super::{Open, PostSurvey, SectionSurvey, SiteReading, Survey, TubeSurvey, WallBasis};
+use crate::fence::{Fence, PostKind, Section, Shape, Tube, Wall};
+use crate::member::Format;
 use crate::units::{Length, Moment, Pressure, Quantity};
 use crate::wind::{KeyKind, Site, SiteValue, SiteValues};
 use crate::workings::Blank;
@@ -41,36 +41,27 @@ impl Survey {
         };
         for post in &self.posts {
             let name = &post.name;
-            add(
-                !post.diameter.reading.is_point(),
-                &post.diameter.key,
-                format!("the girth of posts \"{name}\", with a tape above the concrete"),
-            );
-            if matches!(post.wall.reading, Reading::Unknown) {
-                add(
-                    true,
-                    &post.wall.key,
-                    format!(
-                        "wall and grade of posts \"{name}\": wall with a caliper at an open top, grade by the mill's paper"
-                    ),
-                );
-            } else {
-                add(
-                    !post.wall.reading.is_point(),
-                    &post.wall.key,
-                    format!("the wall of posts \"{name}\", with a caliper at an open top"),
-                );
-                add(
-                    !post.yield_strength.reading.is_point(),
-                    &post.yield_strength.key,
-                    format!("the grade of posts \"{name}\", by the mill's paper"),
-                );
+            match &post.section {
+                SectionSurvey::Tube(tube) => tube.open_keys(name, &mut add),
+                SectionSurvey::Modulus(shape) => {
+                    add(
+                        !shape.modulus.reading.is_point(),
+                        &shape.modulus.key,
+                        format!("the section modulus of posts \"{name}\", from their maker"),
+                    );
+                    add(
+                        !shape.yield_strength.reading.is_point(),
+                        &shape.yield_strength.key,
+                        format!("the grade of posts \"{name}\", by the mill's paper"),
+                    );
+                }
+                SectionSurvey::Moment(post) => add(
+                    !post.moment.reading.is_point(),
+                    &post.moment.key,
+                    format!("the moment that posts \"{name}\" may carry, from their maker"),
+                ),
+                SectionSurvey::Timber(timber) => timber.open_keys(name, &mut add),
             }
-            add(
-                !post.rust.reading.is_point(),
-                &post.rust.key,
-                format!("rust of posts \"{name}\" at grade: scrape it clean and measure what is left"),
-            );
         }
         for run in &self.runs {
             if let Some(solidity) = &run.solidity {
@@ -99,7 +90,7 @@ impl Survey {
     /// The fence with each open value at the end that `end` says for its key.
     #[must_use]
     pub fn settle(&self, end: &dyn Fn(&str) -> Extreme) -> Settled {
-        let kinds = self.posts.iter().map(|post| kind(post, end)).collect();
+        let kinds = self.posts.iter().map(|post| kind(post, self.site.format, end)).collect();
         let runs = self
             .runs
             .iter()
@@ -163,7 +154,11 @@ impl Survey {
 }
 
 /// A value that is the worse the greater it is.
-fn heavier<T: Copy, U>(open: &Open<T>, end: &dyn Fn(&str) -> Extreme, of: impl Fn(T) -> U) -> Option<U> {
+pub(super) fn heavier<T: Copy, U>(
+    open: &Open<T>,
+    end: &dyn Fn(&str) -> Extreme,
+    of: impl Fn(T) -> U,
+) -> Option<U> {
     match end(&open.key) {
         Extreme::Worst => open.reading.high().map(of),
         Extreme::Best => open.reading.low().map(of),
@@ -171,44 +166,109 @@ fn heavier<T: Copy, U>(open: &Open<T>, end: &dyn Fn(&str) -> Extreme, of: impl F
 }
 
 /// A value that is the worse the lesser it is.
-fn weaker<T: Copy>(open: &Open<T>, end: &dyn Fn(&str) -> Extreme) -> Option<T> {
+pub(super) fn weaker<T: Copy>(open: &Open<T>, end: &dyn Fn(&str) -> Extreme) -> Option<T> {
     match end(&open.key) {
         Extreme::Worst => open.reading.low(),
         Extreme::Best => open.reading.high(),
     }
 }
 
-pub(super) fn kind(post: &PostSurvey, end: &dyn Fn(&str) -> Extreme) -> PostKind {
-    let rust = heavier(&post.rust, end, |rust| rust).unwrap_or_default();
-    if matches!(post.wall.reading, Reading::Unknown) {
-        return catalogue_kind(post, rust, end);
+pub(super) fn kind(post: &PostSurvey, format: Format, end: &dyn Fn(&str) -> Extreme) -> PostKind {
+    let section = match &post.section {
+        SectionSurvey::Tube(tube) => Section::Tube(if matches!(tube.wall.reading, Reading::Unknown) {
+            catalogue_tube(tube, end)
+        } else {
+            tube.settled(end)
+        }),
+        SectionSurvey::Modulus(shape) => Section::Modulus {
+            face: shape.face,
+            modulus: weaker(&shape.modulus, end).unwrap_or_default(),
+            yield_strength: weaker(&shape.yield_strength, end).unwrap_or_default(),
+        },
+        SectionSurvey::Moment(post) => Section::Moment {
+            face: post.face,
+            moment: weaker(&post.moment, end).unwrap_or_default(),
+            format: post.format,
+        },
+        SectionSurvey::Timber(timber) => Section::Timber(timber.settled(end)),
+    };
+    PostKind { name: post.name.clone(), section, format }
+}
+
+impl TubeSurvey {
+    fn open_keys(&self, name: &str, add: &mut impl FnMut(bool, &str, String)) {
+        add(
+            !self.across.reading.is_point(),
+            &self.across.key,
+            if self.is_square {
+                format!("the width of posts \"{name}\", with a caliper above the concrete")
+            } else {
+                format!("the girth of posts \"{name}\", with a tape above the concrete")
+            },
+        );
+        if matches!(self.wall.reading, Reading::Unknown) {
+            add(
+                true,
+                &self.wall.key,
+                format!(
+                    "wall and grade of posts \"{name}\": wall with a caliper at an open top, grade by the mill's paper"
+                ),
+            );
+        } else {
+            add(
+                !self.wall.reading.is_point(),
+                &self.wall.key,
+                format!("the wall of posts \"{name}\", with a caliper at an open top"),
+            );
+            add(
+                !self.yield_strength.reading.is_point(),
+                &self.yield_strength.key,
+                format!("the grade of posts \"{name}\", by the mill's paper"),
+            );
+        }
+        add(
+            !self.rust.reading.is_point(),
+            &self.rust.key,
+            format!("rust of posts \"{name}\" at grade: scrape it clean and measure what is left"),
+        );
     }
-    let wall = weaker(&post.wall, end).unwrap_or_default();
-    let yield_strength = weaker(&post.yield_strength, end).unwrap_or_else(|| {
-        let (low, high) = pipe::UNKNOWN_YIELD;
-        if end(&post.yield_strength.key) == Extreme::Worst { low.value } else { high.value }
-    });
-    let girth =
-        post.girth.and_then(|girth| weaker(&Open { key: post.diameter.key.clone(), reading: girth }, end));
-    PostKind {
-        name: post.name.clone(),
-        girth,
-        diameter: weaker(&post.diameter, end).unwrap_or_default(),
-        wall: match post.basis {
+
+    fn settled(&self, end: &dyn Fn(&str) -> Extreme) -> Tube {
+        let wall = weaker(&self.wall, end).unwrap_or_default();
+        let yield_strength = weaker(&self.yield_strength, end).unwrap_or_else(|| {
+            let (low, high) = self.unknown_yield();
+            if end(&self.yield_strength.key) == Extreme::Worst { low.value } else { high.value }
+        });
+        let across = weaker(&self.across, end).unwrap_or_default();
+        let shape = if self.is_square {
+            Shape::Square { width: across }
+        } else {
+            let girth = self
+                .girth
+                .and_then(|girth| weaker(&Open { key: self.across.key.clone(), reading: girth }, end));
+            Shape::Round { girth, diameter: across }
+        };
+        Tube { shape, wall: self.wall_of(wall), yield_strength, rust: self.rusted(end) }
+    }
+
+    fn rusted(&self, end: &dyn Fn(&str) -> Extreme) -> Length {
+        heavier(&self.rust, end, |rust| rust).unwrap_or_default()
+    }
+
+    const fn wall_of(&self, wall: Length) -> Wall {
+        match self.basis {
             WallBasis::Nominal => Wall::Nominal(wall),
             WallBasis::Seamless => Wall::Seamless(wall),
             WallBasis::Measured => Wall::Measured(wall),
-        },
-        yield_strength,
-        rust,
+        }
     }
 }
 
 /// Wall unknown: every catalogue pipe of the diameter, wall and grade taken together, the weakest or the
 /// strongest. A grade that is known is kept. The catalogue's own diameter is taken, so that a tape's reading
 /// does not make a pipe stronger than it is.
-fn catalogue_kind(post: &PostSurvey, rust: Length, end: &dyn Fn(&str) -> Extreme) -> PostKind {
-    let mut candidates: Vec<(Option<Moment>, PostKind)> = Vec::new();
+fn catalogue_tube(post: &TubeSurvey, end: &dyn Fn(&str) -> Extreme) -> Tube {
+    let mut candidates: Vec<(Option<Moment>, Tube)> = Vec::new();
     for pipe in post.pipes() {
         let grades: [Pressure; 2] = match post.yield_strength.reading {
             Reading::Unknown => [pipe.yield_low, pipe.yield_high],
@@ -216,30 +276,24 @@ fn catalogue_kind(post: &PostSurvey, rust: Length, end: &dyn Fn(&str) -> Extreme
             Reading::Between(low, high) => [low, high],
         };
         for yield_strength in grades {
-            let kind = PostKind {
-                name: post.name.clone(),
-                girth: None,
-                diameter: pipe.diameter,
+            let tube = Tube {
+                shape: Shape::Round { girth: None, diameter: pipe.diameter },
                 wall: if post.basis == WallBasis::Seamless {
                     Wall::Seamless(pipe.wall)
                 } else {
                     Wall::Nominal(pipe.wall)
                 },
                 yield_strength,
-                rust,
+                rust: post.rusted(end),
             };
-            let strength = kind
-                .tube(&mut Blank)
-                .ok()
-                .and_then(|tube| aisc360_16::design_moment(tube, yield_strength, &mut Blank).ok())
-                .map(|(moment, _)| moment);
-            candidates.push((strength, kind));
+            // Both formats put the pipes in one order.
+            let strength = tube.strength(Format::Lrfd, Length::from_si(1.0), &mut Blank).ok();
+            candidates.push((strength.map(|strength| strength.moment), tube));
         }
     }
     // A pipe that rust has gone through has no strength and is the weakest of all.
-    let strength =
-        |candidate: &(Option<Moment>, PostKind)| candidate.0.map_or(f64::NEG_INFINITY, Quantity::si);
-    let order = |one: &(Option<Moment>, PostKind), other: &(Option<Moment>, PostKind)| {
+    let strength = |candidate: &(Option<Moment>, Tube)| candidate.0.map_or(f64::NEG_INFINITY, Quantity::si);
+    let order = |one: &(Option<Moment>, Tube), other: &(Option<Moment>, Tube)| {
         strength(one).total_cmp(&strength(other))
     };
     let chosen = match end(&post.wall.key) {

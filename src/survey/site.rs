@@ -5,6 +5,7 @@ use super::keys::*;
 use super::layers::{Key, Layers, Missing, Node, Reader, Sign};
 use super::reading::Reading;
 use super::{Open, Origin, SiteReading, SiteSurvey};
+use crate::member::Format;
 use crate::units::{Length, Measure, Quantity, System, Velocity};
 use crate::wind::{Code, KeyKind};
 use toml::de::DeValue;
@@ -48,7 +49,7 @@ impl<'t> File<'t> {
         let known: Vec<&str> = SITE_KEYS.iter().copied().chain(own).collect();
         let above =
             (&["survey", "units"][..], "at the top of the file, above the first [table]", "move it up");
-        reader.check_keys(table, &known, "[site]", &[above], &["also", "hill", "design"]);
+        reader.check_keys(table, &known, "[site]", &[above], &["also", "hill"]);
         let wind_speed = reader.quantity::<Velocity>(
             &layers,
             Key {
@@ -76,6 +77,16 @@ impl<'t> File<'t> {
         let hurricane_coast = reader
             .choice(&layers, "hurricane_coast", &["no", "yes"], coast, Missing::IsFine)
             .map(|found| found == 1);
+        let formats = Format::ALL.map(Format::key);
+        let format = reader
+            .choice(
+                &layers,
+                "design",
+                &formats,
+                "the format steel is checked in: lrfd, strength design, or asd, allowable stress design",
+                Missing::Means(Format::Lrfd.key()),
+            )
+            .map(|at| Format::ALL[at]);
         let soil = self.soil(&layers, reader);
         let code = code?;
         let mut values = Vec::new();
@@ -91,6 +102,7 @@ impl<'t> File<'t> {
             wind_speed_source,
             risk_category,
             hurricane_coast,
+            format: format?,
             values,
             soil,
             note,

@@ -1,7 +1,7 @@
 //! A fence with its cloth taken off: wire, rail and posts as one open frame.
 
-use crate::support::{court_fabric, fence, lb_ft, site};
-use fencegust::fence::{Fence, Rails};
+use crate::support::{court_fabric, fence, lb_ft, round_tube, site};
+use fencegust::fence::{Fence, Rails, Section, Wall};
 use fencegust::loads::{Dress, RunLoads, run_loads};
 use fencegust::units::{Pure, feet, inches, pounds};
 use fencegust::verdict::run_verdict;
@@ -70,7 +70,7 @@ fn a_post_between_cloth_and_bare_bays_shows_half_its_face_to_each() {
     let open = |diameter: f64| {
         let mut fence = fence(&[10.0; 4], 10.0, 0.95);
         fence.runs[0].chain_link = Some(court_fabric());
-        fence.kinds[0].diameter = inches(diameter);
+        fence.kinds[0].section = Section::Tube(round_tube(inches(diameter), Wall::Nominal(inches(0.203))));
         let screen = fence.runs[0].screen.as_mut().unwrap();
         (screen.top, screen.end_bay) = (feet(6.0), 2);
         let loads = run_loads(&fence, 0, Dress::AsHung, &site(115.0, 1), Event::Design).unwrap();

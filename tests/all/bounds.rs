@@ -1,8 +1,8 @@
 //! A length, height or solidity that stands exactly on a bound of the code stands on it in any unit: the last bit of
 //! a sum or a quotient decides nothing.
 
-use crate::support::{fence, lb_ft, site};
-use fencegust::fence::{CornerTo, End, Fence};
+use crate::support::{fence, lb_ft, round_tube, site};
+use fencegust::fence::{CornerTo, End, Fence, Section, Wall};
 use fencegust::loads::{Dress, RunLoads, run_loads};
 use fencegust::units::{feet, inches, metres};
 use fencegust::wind::{Case, Event, From};
@@ -32,7 +32,7 @@ fn three_bays_of_10_ft_are_five_heights_of_6_ft_and_a_return_counts() {
 #[test]
 fn a_bay_of_10_ft_is_two_heights_of_cloth_from_1_to_6_ft() {
     let mut fence = fence(&[10.0], 6.0, 1.0);
-    fence.kinds[0].diameter = inches(0.0);
+    fence.kinds[0].section = Section::Tube(round_tube(inches(0.0), Wall::Nominal(inches(0.203))));
     fence.runs[0].screen.as_mut().unwrap().bottom = feet(1.0);
     assert_eq!(along(&fence), "Fig. 29.3-1 Case C");
     for ours in moments(&fence) {

@@ -27,6 +27,7 @@ pub const SITE_KEYS: &[&str] = &[
     "site.note",
     "post.girth",
     "post.diameter",
+    "post.width",
     "post.nominal_wall",
     "post.measured_wall",
     "post.seamless",

@@ -14,6 +14,7 @@ mod gap;
 mod mistakes;
 mod monotony;
 mod new;
+mod posts;
 mod readme;
 mod sheet;
 mod support;

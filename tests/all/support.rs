@@ -1,6 +1,9 @@
 //! Fences for the tests.
 
-use fencegust::fence::{Bay, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Wall};
+use fencegust::fence::{
+    Bay, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
+};
+use fencegust::member::Format;
 use fencegust::screen::ChainLink;
 use fencegust::units::{Length, Moment, Pure, feet, inches, ksi, mph, pound_feet};
 use fencegust::wind::{Code, Site, SiteValue, SiteValues};
@@ -11,6 +14,11 @@ pub fn site(speed_mph: f64, exposure: usize) -> Site {
         wind_speed: Some(mph(speed_mph)),
         values: vec![SiteValue::Choice(exposure), SiteValue::Quantity(1.0), SiteValue::Quantity(0.0)],
     })
+}
+
+/// A round tube of 30 ksi without rust.
+pub fn round_tube(diameter: Length, wall: Wall) -> Tube {
+    Tube { shape: Shape::Round { girth: None, diameter }, wall, yield_strength: ksi(30.0), rust: inches(0.0) }
 }
 
 /// A fence of one run with free ends, posts 2.875 x nominal 0.203 in of 30 ksi, and cloth over its whole height.
@@ -33,11 +41,8 @@ pub fn fence(bays_ft: &[f64], height_ft: f64, solidity: f64) -> Fence {
     Fence {
         kinds: vec![PostKind {
             name: "posts".into(),
-            girth: None,
-            diameter: inches(2.875),
-            wall: Wall::Nominal(inches(0.203)),
-            yield_strength: ksi(30.0),
-            rust: inches(0.0),
+            section: Section::Tube(round_tube(inches(2.875), Wall::Nominal(inches(0.203)))),
+            format: Format::Lrfd,
         }],
         runs: vec![Run {
             name: "run".into(),

@@ -144,12 +144,15 @@ pub enum Format {
     /// Load and resistance factors: factored load against φ times the nominal strength.
     #[default]
     Lrfd,
-    /// Allowable strength: service load against the nominal strength over Ω. With wind of 1.0 W and 0.6 W it
-    /// asks 11 % more of a member than the other: 0.90 × 1.67 × 0.6 is 0.902.
+    /// Allowable strength: service load against the nominal strength over Ω. With wind of 1.0 W and 0.6 W a member
+    /// comes out 10 % lower by it than by the other: 0.90 × 1.67 × 0.6 is 0.902.
     Asd,
 }
 
 impl Format {
+    /// Both, as a survey lists them.
+    pub const ALL: [Self; 2] = [Self::Lrfd, Self::Asd];
+
     /// Its name where one is asked for.
     #[must_use]
     pub const fn key(self) -> &'static str {
