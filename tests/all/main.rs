@@ -6,6 +6,7 @@ mod bounds;
 mod cases;
 mod command;
 mod compare;
+mod csv;
 mod engineer;
 mod five_checks;
 mod floors;
