@@ -1,5 +1,6 @@
 //! The command: arguments, files, standard streams.
 
+mod catalogue;
 mod new;
 mod sheet;
 mod verify;
@@ -68,6 +69,10 @@ enum Command {
     },
     /// List every rule with its inputs and its source.
     Rules,
+    /// List what the program holds of pipe, cloth and wire: sizes, how well they are known, where they disagree.
+    ///
+    /// Exit: 0 something is listed; 1 the catalogue has nothing of that size; 2 it could not be asked.
+    Catalogue(catalogue::CatalogueArguments),
     /// A blank survey form to print: one page for the site and the kinds of posts, then one page a run.
     Form(new::FormArguments),
     /// A survey to fill in, with every key explained; or, with --ask, one from questions and answers.
@@ -111,7 +116,7 @@ enum Format {
 fn csv_help() -> String {
     let mut text = String::from(
         "With --format csv: one table of all surveys after RFC 4180, a row a post, in the order of the surveys. Figures \
-         are unrounded, in the units of the first survey, and belong to the worst end of what is not known; an empty \
+         stand to twelve digits in the units of the first survey and belong to the worst end of what is not known; an empty \
          cell was not checked or is not known. Words that a spreadsheet would work as a formula have an apostrophe \
          before them. Its columns, for a survey in feet and for one in metres where they differ:\n",
     );
@@ -178,6 +183,7 @@ pub fn main() -> ExitCode {
         Command::Rules => verify::rules(&mut out),
         Command::Sheet(arguments) => sheet::sheet(&arguments, &mut out),
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
+        Command::Catalogue(arguments) => catalogue::catalogue(&arguments, &mut out),
         Command::Form(arguments) => new::write_form(&arguments, &mut out),
         Command::New(arguments) => new::new(&arguments, &mut out),
     };

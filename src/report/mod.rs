@@ -2,6 +2,7 @@
 
 mod as_read;
 mod ask;
+mod catalogue;
 mod chart;
 mod compare;
 pub mod document;
@@ -15,6 +16,7 @@ mod form;
 mod html;
 mod json;
 mod measure;
+mod ordered;
 mod posts_csv;
 mod sheet;
 mod sketches;
@@ -26,6 +28,10 @@ mod workings;
 
 pub use as_read::as_read;
 pub use ask::{INTRODUCTION, Interview, Question};
+pub use catalogue::{
+    Answer as CatalogueAnswer, Asked, CATALOGUES, Held, NothingHeld, ask as ask_catalogue, catalogue_csv,
+    catalogue_json, catalogue_text,
+};
 pub use chart::{ChartError, compared_limit_gusts, limit_gusts, ours_over_printed};
 pub use compare::{compare_csv, compare_json, compare_text, highest_text, levers_text};
 pub use document::Paper;

@@ -130,7 +130,7 @@ const COLUMNS: &[Column] = &[
         let names: Vec<&str> = parts.map(|part| part.kind.name()).collect();
         Cell::any_words((!names.is_empty()).then(|| names.join("; ")))
     }),
-    words("ratio", "demand over capacity of the worst checked part, unrounded", |row| {
+    words("ratio", "demand over capacity of the worst checked part", |row| {
         Cell::any_figure(row.worst.ratio())
     }),
     words("ratio_best", "the same with what is not known at its best", |row| {
@@ -211,7 +211,7 @@ pub fn csv_columns(system: System) -> Vec<(String, &'static str)> {
 }
 
 /// Writes checks as one table, a row a post: the name of each survey and its check. Figures stand in the units of the
-/// first survey, unrounded; what is not known or was not checked is empty.
+/// first survey, to twelve digits; what is not known or was not checked is empty.
 ///
 /// # Errors
 /// If the writer fails.

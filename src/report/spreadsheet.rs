@@ -10,7 +10,7 @@ pub(super) enum Cell {
     Empty,
     /// Words, from the survey or of the program.
     Words(String),
-    /// A figure, unrounded.
+    /// A figure, to twelve digits: far finer than anything it is made from, and free of what arithmetic adds.
     Figure(f64),
 }
 
@@ -34,7 +34,10 @@ impl Cell {
         match self {
             Self::Empty => String::new(),
             Self::Words(words) => harmless(words),
-            Self::Figure(figure) => figure.to_string(),
+            Self::Figure(figure) => {
+                let twelve = format!("{figure:.11e}");
+                twelve.parse::<f64>().unwrap_or(*figure).to_string()
+            }
         }
     }
 }
@@ -91,9 +94,13 @@ mod tests {
         let rows = vec![
             vec![Cell::words("said \"no\", twice"), Cell::Figure(-1.5)],
             vec![Cell::words("two\nlines"), Cell::Empty],
+            vec![Cell::Figure(33.400_999_999_999_996), Cell::Figure(24_045.123_456_7)],
         ];
         table(&head, rows, &mut out).unwrap();
         let text = String::from_utf8(out).unwrap();
-        assert_eq!(text, "a,b\r\n\"said \"\"no\"\", twice\",-1.5\r\n\"two\nlines\",\r\n");
+        assert_eq!(
+            text,
+            "a,b\r\n\"said \"\"no\"\", twice\",-1.5\r\n\"two\nlines\",\r\n33.401,24045.1234567\r\n"
+        );
     }
 }

@@ -4,6 +4,7 @@
 mod bare;
 mod bounds;
 mod cases;
+mod catalogue;
 mod command;
 mod compare;
 mod csv;
