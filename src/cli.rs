@@ -1,5 +1,6 @@
 //! The command: arguments, files, standard streams.
 
+mod catalogue;
 mod new;
 mod sheet;
 mod verify;
@@ -12,7 +13,7 @@ use crate::answers::{
 use crate::report::{self, Detail};
 use crate::rules::verify::status_table;
 use crate::survey::{Mistakes, Survey};
-use crate::units::{Dimension, Length, Quantity, Velocity, read};
+use crate::units::{Dimension, Length, Quantity, System, Velocity, read};
 use clap::{Parser, Subcommand, ValueEnum};
 use std::fs::File;
 use std::io::{self, Read, Write};
@@ -68,6 +69,10 @@ enum Command {
     },
     /// List every rule with its inputs and its source.
     Rules,
+    /// List what the program holds of pipe, cloth and wire: sizes, how well they are known, where they disagree.
+    ///
+    /// Exit: 0 something is listed; 1 the catalogue has nothing of that size; 2 it could not be asked.
+    Catalogue(catalogue::CatalogueArguments),
     /// A blank survey form to print: one page for the site and the kinds of posts, then one page a run.
     Form(new::FormArguments),
     /// A survey to fill in, with every key explained; or, with --ask, one from questions and answers.
@@ -75,11 +80,12 @@ enum Command {
 }
 
 #[derive(clap::Args)]
+#[command(after_long_help = csv_help())]
 struct CheckArguments {
     /// Survey files; - is standard input.
     #[arg(required = true, value_name = "SURVEY")]
     surveys: Vec<String>,
-    /// How the answer is written; several surveys in JSON make a list.
+    /// How the answer is written; several surveys make a list in JSON and one table in CSV.
     #[arg(long, value_enum, default_value = "text")]
     format: Format,
     /// Stop after the answer.
@@ -98,8 +104,29 @@ struct CheckArguments {
 
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum Format {
+    /// For people.
     Text,
+    /// For programs: SI figures, the unit in the key.
     Json,
+    /// For a spreadsheet: a row a post.
+    Csv,
+}
+
+/// What the table of `check --format csv` holds.
+fn csv_help() -> String {
+    let mut text = String::from(
+        "With --format csv: one table of all surveys after RFC 4180, a row a post, in the order of the surveys. Figures \
+         stand to twelve digits in the units of the first survey and belong to the worst end of what is not known; an empty \
+         cell was not checked or is not known. Words that a spreadsheet would work as a formula have an apostrophe \
+         before them. Its columns, for a survey in feet and for one in metres where they differ:\n",
+    );
+    for ((us, about), (si, _)) in
+        report::csv_columns(System::Us).into_iter().zip(report::csv_columns(System::Si))
+    {
+        let name = if us == si { us } else { format!("{us}, {si}") };
+        text.push_str(&format!("\n  {name}\n      {about}"));
+    }
+    text
 }
 
 #[derive(clap::Args)]
@@ -121,7 +148,7 @@ struct CompareArguments {
     gust: Option<String>,
     /// How the comparison is written.
     #[arg(long, value_enum, default_value = "text")]
-    format: CompareFormat,
+    format: Format,
 }
 
 #[derive(clap::Args)]
@@ -135,13 +162,6 @@ struct ChartArguments {
     /// Our values over the printed ones of the reference cases instead.
     #[arg(long, conflicts_with_all = ["survey", "cloth"])]
     cases: bool,
-}
-
-#[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum CompareFormat {
-    Text,
-    Json,
-    Csv,
 }
 
 /// Could not be worked out.
@@ -163,6 +183,7 @@ pub fn main() -> ExitCode {
         Command::Rules => verify::rules(&mut out),
         Command::Sheet(arguments) => sheet::sheet(&arguments, &mut out),
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
+        Command::Catalogue(arguments) => catalogue::catalogue(&arguments, &mut out),
         Command::Form(arguments) => new::write_form(&arguments, &mut out),
         Command::New(arguments) => new::new(&arguments, &mut out),
     };
@@ -258,8 +279,12 @@ fn survey_of(name: &str) -> Result<Survey, String> {
 }
 
 fn check_surveys(arguments: &CheckArguments, out: &mut impl Write) -> io::Result<u8> {
+    if arguments.format != Format::Text && (arguments.as_read || arguments.workings.is_some()) {
+        trouble("--as-read and --workings are written as text only");
+        return Ok(FAILED);
+    }
     let mut code = None;
-    let mut checks: Vec<Check> = Vec::new();
+    let mut checks: Vec<(&str, Check)> = Vec::new();
     let several = arguments.surveys.len() > 1;
     let mut first = true;
     for name in &arguments.surveys {
@@ -302,13 +327,26 @@ fn check_surveys(arguments: &CheckArguments, out: &mut impl Write) -> io::Result
             };
             report::text(&answer, detail, out)?;
         } else {
-            checks.push(answer);
+            checks.push((shown(name), answer));
         }
     }
-    if arguments.format == Format::Json && !checks.is_empty() {
-        if several { report::json_list(&checks, out)? } else { report::json(&checks[0], out)? }
-    }
+    write_checks(&checks, arguments.format, several, out)?;
     Ok(code.unwrap_or(FAILED))
+}
+
+/// Writes the answers that stand together: in JSON one, or a list where several surveys were named; in CSV one table.
+fn write_checks(
+    checks: &[(&str, Check)],
+    format: Format,
+    several: bool,
+    out: &mut impl Write,
+) -> io::Result<()> {
+    match (format, checks) {
+        (_, []) | (Format::Text, _) => Ok(()),
+        (Format::Json, [(_, check)]) if !several => report::json(check, out),
+        (Format::Json, checks) => report::json_list(checks.iter().map(|(_, check)| check), out),
+        (Format::Csv, checks) => report::csv(checks, out),
+    }
 }
 
 fn write_workings(name: &str, answer: &Check, post: &str, out: &mut impl Write) -> io::Result<u8> {
@@ -332,9 +370,9 @@ fn compare_surveys(arguments: &CompareArguments, out: &mut impl Write) -> io::Re
     match comparison(arguments) {
         Ok(Compared { comparison, checked, highest }) => {
             match (&comparison, arguments.format) {
-                (Some(comparison), CompareFormat::Text) => report::compare_text(comparison, out)?,
-                (Some(comparison), CompareFormat::Json) => report::compare_json(comparison, out)?,
-                (Some(comparison), CompareFormat::Csv) => report::compare_csv(comparison, out)?,
+                (Some(comparison), Format::Text) => report::compare_text(comparison, out)?,
+                (Some(comparison), Format::Json) => report::compare_json(comparison, out)?,
+                (Some(comparison), Format::Csv) => report::compare_csv(comparison, out)?,
                 (None, _) => {}
             }
             if let (Some(check), true) = (&checked, arguments.levers) {
@@ -407,7 +445,7 @@ fn comparison(arguments: &CompareArguments) -> Result<Compared, String> {
     };
     let asked_for_more = arguments.levers || arguments.gust.is_some();
     let varied = !arguments.cloth.is_empty() || !arguments.height.is_empty();
-    if asked_for_more && arguments.format != CompareFormat::Text {
+    if asked_for_more && arguments.format != Format::Text {
         return Err("--levers and --gust are written as text only".to_owned());
     }
     let comparison = if surveys.len() > 1 {

@@ -1,6 +1,7 @@
 //! A comparison as text, JSON and CSV; what helps and what does not; the highest cloth for a gust.
 
 use super::figures::{gust, gust_figure, length, ratio_up, speed_unit};
+use super::spreadsheet::{self, Cell};
 use super::text::{rule, wrapped};
 use crate::answers::{Check, Comparison, Figures, HighestCloth, Lever, Often, Pulled};
 use crate::screen::loss::ModelFactor;
@@ -325,8 +326,7 @@ pub fn compare_json(comparison: &Comparison, out: &mut impl Write) -> io::Result
 /// # Errors
 /// If the writer fails.
 pub fn compare_csv(comparison: &Comparison, out: &mut impl Write) -> io::Result<()> {
-    let mut csv = csv::Writer::from_writer(&mut *out);
-    csv.write_record([
+    let head = [
         "cloth",
         "run",
         "solidity",
@@ -340,28 +340,28 @@ pub fn compare_csv(comparison: &Comparison, out: &mut impl Write) -> io::Result<
         "model_load_factor",
         "return_period_years",
         "flag",
-    ])?;
-    let optional = |value: Option<f64>| value.map_or_else(String::new, |value| value.to_string());
-    for column in rows(comparison) {
-        for run in column.runs {
-            csv.write_record([
-                column.label.to_owned(),
-                run.name.to_owned(),
-                optional(run.solidity),
-                optional(run.pressure_pa),
-                optional(run.base_moment_n_m),
-                optional(run.ratio),
-                run.limit_gust_near_ends_m_s.to_string(),
-                run.limit_gust_inside_m_s.to_string(),
-                run.limit_gust_is.to_owned(),
-                run.load_share_of_heaviest.to_string(),
-                optional(run.model_load_factor),
-                optional(run.return_period_years),
-                run.flag.to_owned(),
-            ])?;
-        }
-    }
-    csv.flush()
+    ]
+    .map(str::to_owned);
+    let rows = rows(comparison).into_iter().flat_map(|column| {
+        column.runs.into_iter().map(move |run| {
+            vec![
+                Cell::words(column.label),
+                Cell::words(run.name),
+                Cell::any_figure(run.solidity),
+                Cell::any_figure(run.pressure_pa),
+                Cell::any_figure(run.base_moment_n_m),
+                Cell::any_figure(run.ratio),
+                Cell::Figure(run.limit_gust_near_ends_m_s),
+                Cell::Figure(run.limit_gust_inside_m_s),
+                Cell::words(run.limit_gust_is),
+                Cell::Figure(run.load_share_of_heaviest),
+                Cell::any_figure(run.model_load_factor),
+                Cell::any_figure(run.return_period_years),
+                Cell::words(run.flag),
+            ]
+        })
+    });
+    spreadsheet::table(&head, rows, out)
 }
 
 /// One lever in words: what it does to the limit gust and to the largest moment.

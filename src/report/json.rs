@@ -223,8 +223,8 @@ pub fn check(check: &Check, out: &mut impl Write) -> io::Result<()> {
 ///
 /// # Errors
 /// If the writer fails.
-pub fn list(checks: &[Check], out: &mut impl Write) -> io::Result<()> {
-    let all: Vec<_> = checks.iter().map(answer).collect();
+pub fn list<'c>(checks: impl IntoIterator<Item = &'c Check>, out: &mut impl Write) -> io::Result<()> {
+    let all: Vec<_> = checks.into_iter().map(answer).collect();
     serde_json::to_writer_pretty(&mut *out, &all)?;
     writeln!(out)
 }

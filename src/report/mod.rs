@@ -2,6 +2,7 @@
 
 mod as_read;
 mod ask;
+mod catalogue;
 mod chart;
 mod compare;
 pub mod document;
@@ -15,8 +16,11 @@ mod form;
 mod html;
 mod json;
 mod measure;
+mod ordered;
+mod posts_csv;
 mod sheet;
 mod sketches;
+mod spreadsheet;
 pub mod svg;
 mod text;
 mod told;
@@ -24,6 +28,10 @@ mod workings;
 
 pub use as_read::as_read;
 pub use ask::{INTRODUCTION, Interview, Question};
+pub use catalogue::{
+    Answer as CatalogueAnswer, Asked, CATALOGUES, Held, NothingHeld, ask as ask_catalogue, catalogue_csv,
+    catalogue_json, catalogue_text,
+};
 pub use chart::{ChartError, compared_limit_gusts, limit_gusts, ours_over_printed};
 pub use compare::{compare_csv, compare_json, compare_text, highest_text, levers_text};
 pub use document::Paper;
@@ -32,6 +40,7 @@ pub use engineer::engineer_sheet;
 pub use form::{Form, form};
 pub use html::html;
 pub use json::{check as json, list as json_list, value as json_value};
+pub use posts_csv::{csv, csv_columns};
 pub use sheet::client_sheet;
 pub use text::{Detail, check as text};
 pub use workings::workings;

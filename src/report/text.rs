@@ -506,8 +506,11 @@ fn groups(answer: &RunAnswer) -> Vec<(&Group, &'static str)> {
 /// Text wrapped to the width of the answer block, later lines indented under the first.
 pub(super) fn wrapped(out: &mut impl Write, head: &str, text: &str) -> io::Result<()> {
     let indent = " ".repeat(head.chars().count().min(24));
-    let options =
-        textwrap::Options::new(WIDTH).initial_indent(head).subsequent_indent(&indent).break_words(false);
+    let options = textwrap::Options::new(WIDTH)
+        .initial_indent(head)
+        .subsequent_indent(&indent)
+        .break_words(false)
+        .word_splitter(textwrap::WordSplitter::NoHyphenation);
     for line in textwrap::wrap(text, options) {
         writeln!(out, "{line}")?;
     }

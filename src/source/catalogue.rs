@@ -9,6 +9,8 @@ pub struct Catalogue {
     pub title: String,
     /// How well its values are known, from the head.
     pub known: String,
+    /// The names of the columns, in their order.
+    pub columns: Vec<String>,
     /// The rows.
     pub rows: Vec<Row>,
 }
@@ -88,7 +90,7 @@ impl Catalogue {
             let fields = columns.iter().cloned().zip(record.iter().map(str::to_owned)).collect();
             rows.push(Row { line, fields });
         }
-        Ok(Self { title, known, rows })
+        Ok(Self { title, known, columns, rows })
     }
 }
 

@@ -52,7 +52,7 @@ impl Dimension {
 }
 
 /// One unit: how it is written, what else people write, and how many SI units it is.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Unit {
     /// As it is printed.
     pub symbol: &'static str,

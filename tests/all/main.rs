@@ -4,8 +4,10 @@
 mod bare;
 mod bounds;
 mod cases;
+mod catalogue;
 mod command;
 mod compare;
+mod csv;
 mod engineer;
 mod five_checks;
 mod floors;
