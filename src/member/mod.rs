@@ -13,6 +13,6 @@ pub use square::{SquareSizes, SquareTube};
 pub use timber::{TimberPost, TimberSizes};
 pub use tube::{
     ElasticModulus, GirthDiameter, InnerDiameter, MemberError, PlasticModulus, RULES, RadiusOfGyration,
-    RoundTube, RustedDiameter, RustedWall, RustedWidth, SecondMomentOfArea, SectionArea, TubeSection,
-    TubeSizes,
+    RoundTube, RustedDiameter, RustedWall, RustedWidth, SecondMomentOfArea, SectionArea, TorsionalConstant,
+    TorsionalModulus, TubeSection, TubeSizes,
 };

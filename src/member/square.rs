@@ -140,6 +140,15 @@ rule! {
     modulus "Z": SectionModulus = outer - inner
 }
 rule! {
+    /// Radius of gyration of a square tube.
+    SquareTubeRadiusOfGyration, "section/square-tube-radius-of-gyration", SQUARE_TUBE;
+    /// second moment of area
+    second_moment: SecondMoment = "I";
+    /// area
+    area: Area = "A";
+    radius "r": Length as Small = (second_moment / area).sqrt()
+}
+rule! {
     /// Every section property of a square tube whose corners were not measured, the plastic modulus last.
     SquareTubeSection, "section/square-tube", SQUARE_TUBE;
     /// outside width
@@ -149,7 +158,7 @@ rule! {
     modulus "Z": SectionModulus
 }
 impl SquareTubeSection {
-    /// Works area, second moment, elastic and plastic modulus in turn.
+    /// Works area, second moment, radius of gyration, elastic and plastic modulus in turn.
     ///
     /// # Errors
     /// If the sizes are no tube: a wall not above 0 or thicker than a quarter of the width, in which
@@ -162,8 +171,9 @@ impl SquareTubeSection {
         let tube = SquareTube::try_new(SquareSizes { width, wall, corner: None })
             .expect("a wall of a quarter of the width is a tube");
         let outline = tube.outline(ledger);
-        let _ = outline.area(ledger);
+        let area = outline.area(ledger);
         let second_moment = outline.second_moment(ledger);
+        let _ = SquareTubeRadiusOfGyration { second_moment, area }.work(ledger);
         let _ = SquareTubeElasticModulus { second_moment, width }.work(ledger);
         let plastic = outline.plastic_modulus(ledger);
         Ok(self.keep(ledger, plastic))
@@ -184,6 +194,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<SquareTubeSecondMoment>(),
     Listed::of::<SquareTubeElasticModulus>(),
     Listed::of::<SquareTubePlasticModulus>(),
+    Listed::of::<SquareTubeRadiusOfGyration>(),
     Listed::of::<SquareTubeSection>(),
 ];
 
@@ -322,6 +333,12 @@ impl SquareTube {
     /// Plastic modulus.
     pub fn plastic_modulus(self, ledger: &mut impl Ledger) -> SectionModulus {
         self.outline(ledger).plastic_modulus(ledger)
+    }
+    /// Radius of gyration.
+    pub fn radius_of_gyration(self, ledger: &mut impl Ledger) -> Length {
+        let outline = self.outline(ledger);
+        let (second_moment, area) = (outline.second_moment(ledger), outline.area(ledger));
+        SquareTubeRadiusOfGyration { second_moment, area }.work(ledger)
     }
 }
 

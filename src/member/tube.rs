@@ -99,6 +99,24 @@ rule! {
     inner: Length as Small = "d";
     radius "r": Length as Small = (diameter.squared() + inner.squared()).sqrt() / 4.0
 }
+rule! {
+    /// Torsional constant of a round tube.
+    TorsionalConstant, "section/tube-torsional-constant", GEOMETRY.at("round tube");
+    /// outside diameter
+    diameter: Length as Small = "D";
+    /// inner diameter
+    inner: Length as Small = "d";
+    constant "J": SecondMoment = PI / 32.0 * (diameter.to_the_fourth() - inner.to_the_fourth())
+}
+rule! {
+    /// Torsional section modulus of a round tube.
+    TorsionalModulus, "section/tube-torsional-modulus", GEOMETRY.at("round tube");
+    /// torsional constant
+    constant: SecondMoment = "J";
+    /// outside diameter
+    diameter: Length as Small = "D";
+    modulus "C": SectionModulus = constant / (diameter / 2.0)
+}
 
 rule! {
     /// Every section property of a round tube from its diameter and wall, the plastic modulus last.
@@ -141,6 +159,8 @@ pub const RULES: &[Listed] = &[
     Listed::of::<ElasticModulus>(),
     Listed::of::<PlasticModulus>(),
     Listed::of::<RadiusOfGyration>(),
+    Listed::of::<TorsionalConstant>(),
+    Listed::of::<TorsionalModulus>(),
     Listed::of::<TubeSection>(),
 ];
 
@@ -303,6 +323,19 @@ impl RoundTube {
     /// Plastic modulus.
     pub fn plastic_modulus(self, ledger: &mut impl Ledger) -> SectionModulus {
         PlasticModulus { diameter: self.diameter, inner: self.inner(ledger) }.work(ledger)
+    }
+    /// Second moment of area.
+    pub fn second_moment(self, ledger: &mut impl Ledger) -> SecondMoment {
+        SecondMomentOfArea { diameter: self.diameter, inner: self.inner(ledger) }.work(ledger)
+    }
+    /// Radius of gyration.
+    pub fn radius_of_gyration(self, ledger: &mut impl Ledger) -> Length {
+        RadiusOfGyration { diameter: self.diameter, inner: self.inner(ledger) }.work(ledger)
+    }
+    /// Torsional modulus, 2 J/D.
+    pub fn torsional_modulus(self, ledger: &mut impl Ledger) -> SectionModulus {
+        let constant = TorsionalConstant { diameter: self.diameter, inner: self.inner(ledger) }.work(ledger);
+        TorsionalModulus { constant, diameter: self.diameter }.work(ledger)
     }
 }
 

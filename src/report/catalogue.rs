@@ -54,6 +54,14 @@ pub const CATALOGUES: &[Held] = &[
         ]),
     },
     Held {
+        name: "timber",
+        about: "timber of posts, by species, grade and table",
+        one_thing: &["name"],
+        told_of_it: &["bending", "shear"],
+        is_of_posts: false,
+        sheets: Sheets::Files(&[include_str!("../member/catalogue/nds-supplement-2018.csv")]),
+    },
+    Held {
         name: "cloth",
         about: "cloth, by its generic name",
         one_thing: &["name"],

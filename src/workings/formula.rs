@@ -123,6 +123,12 @@ impl Reader<'_> {
                     self.rest = &self.rest[1..];
                     number = format!("{number}.{}", self.take_while(|c| c.is_ascii_digit() || c == '_'));
                 }
+                // A method on a number needs its type said, as in "0.658_f64.powf(x)"; a reader does not.
+                if number.ends_with('_')
+                    && let Some(rest) = self.rest.strip_prefix("f64")
+                {
+                    self.rest = rest;
+                }
                 Ok(Formula::Number(number.replace('_', "")))
             }
             Some(c) if c.is_alphabetic() => {
@@ -288,6 +294,7 @@ mod tests {
         assert_eq!(text("(-(r * z).pure()).exp()"), "exp(−(r × z))");
         assert_eq!(text("(d.cubed() - e.cubed()) / 6.0"), "(d³ − e³) / 6");
         assert_eq!(text("a.min(b) * 2.0"), "min(a, b) × 2");
+        assert_eq!(text("0.658_f64.powf((f / e).pure()) * f"), "0.658^(f / e) × f");
     }
 
     #[test]
@@ -311,8 +318,19 @@ mod tests {
 
     #[test]
     fn what_is_no_formula_is_refused() {
-        for text in ["self.a", "a +", "a.floor()", "f(x)", "a b", "a.min(b, c)", "a.sqrt(b)", "a.powf()", ""]
-        {
+        for text in [
+            "self.a",
+            "2f64",
+            "a_f64.",
+            "a +",
+            "a.floor()",
+            "f(x)",
+            "a b",
+            "a.min(b, c)",
+            "a.sqrt(b)",
+            "a.powf()",
+            "",
+        ] {
             assert!(Formula::read(text).is_err(), "{text}");
         }
     }

@@ -74,7 +74,12 @@ fn each_row_says_what_it_is_known_by_and_is_printed_in_both_systems() {
     {
         assert!(text.contains(said), "{said}");
     }
-    assert_eq!(text.matches("known: ").count(), 5);
+    let json = json(&[]);
+    let catalogues = json["catalogues"].as_array().unwrap();
+    let publications =
+        catalogues.iter().map(|one| one["publications"].as_array().unwrap().len()).sum::<usize>();
+    assert!(publications > 5);
+    assert_eq!(text.matches("known: ").count(), publications);
     assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
 }
 

@@ -1,9 +1,21 @@
 //! ANSI/AISC 360-16: strength of round and square tube. Clause numbers are those of the 2022 edition too.
 
+mod combined;
+mod compression;
 mod round_flexure;
 mod shear;
 mod square_flexure;
+mod torsion;
 
+pub use combined::{
+    Actions, H1_1A, H1_1B, H3_6, Interaction, LargeAxial, ResultantMoment, SmallAxial, WithTorsion,
+    interaction,
+};
+pub use compression::{
+    AllowableCompression, Column, Compression, CompressionInBothFormats, DesignCompression, E3_2, E3_3, E7_7,
+    ElasticBuckling, FREE_STANDING, InelasticBuckling, InelasticLimit, LengthRatio, NominalCompression,
+    RoundEffectiveArea, RoundSlenderLimit, SlenderBuckling, nominal_compression, square_compression,
+};
 pub use round_flexure::{
     CompactLimit, F8_1, F8_2, F8_3, Noncompact, NoncompactLimit, Plastic, Slender, TubeMoment,
     YieldingInBothFormats, design_moment, nominal_moment,
@@ -17,6 +29,12 @@ pub use square_flexure::{
     EffectiveSecondMoment, EffectiveWidth, F7_1, F7_2, F7_3, F7_6, FlangeCompactLimit, FlangeNoncompactLimit,
     FlatWidth, FlatWidthOfCorner, SquareNoncompactFlange, SquareNoncompactWeb, SquarePlastic,
     SquareSlenderFlange, SquareTubeMoment, WebCompactLimit, WebNoncompactLimit, flat_width, square_moment,
+};
+pub use torsion::{
+    AllowableTorsion, ClosedForm, DesignTorsion, GreaterStress, H3_2, H3_3, H3_4, NominalTorsion,
+    RectangularConstant, RectangularTorsionInBothFormats, RoundStress, RoundStressOfLength,
+    RoundTorsionInBothFormats, Torsion, WallElastic, WallInelastic, WallYielding, nominal_torsion,
+    square_torsion,
 };
 
 use crate::rule;
@@ -46,6 +64,14 @@ const MOMENT_SAFETY: Stated<f64> =
 const SHEAR_RESISTANCE: Stated<f64> =
     Stated { value: 0.90, because: "AISC 360-16 G1: resistance factor in shear" };
 const SHEAR_SAFETY: Stated<f64> = Stated { value: 1.67, because: "AISC 360-16 G1: safety factor in shear" };
+const COMPRESSION_RESISTANCE: Stated<f64> =
+    Stated { value: 0.90, because: "AISC 360-16 E1: resistance factor in compression" };
+const COMPRESSION_SAFETY: Stated<f64> =
+    Stated { value: 1.67, because: "AISC 360-16 E1: safety factor in compression" };
+const TORSION_RESISTANCE: Stated<f64> =
+    Stated { value: 0.90, because: "AISC 360-16 H3.1: resistance factor in torsion" };
+const TORSION_SAFETY: Stated<f64> =
+    Stated { value: 1.67, because: "AISC 360-16 H3.1: safety factor in torsion" };
 
 rule! {
     /// Design wall of electric-resistance-welded tube from its nominal wall.
@@ -127,6 +153,34 @@ pub const RULES: &[Listed] = &[
     Listed::of::<WebCoefficientBuckled>(),
     Listed::of::<SquareShear>(),
     Listed::of::<SquareTubeShear>(),
+    Listed::of::<LengthRatio>(),
+    Listed::of::<ElasticBuckling>(),
+    Listed::of::<InelasticLimit>(),
+    Listed::of::<InelasticBuckling>(),
+    Listed::of::<SlenderBuckling>(),
+    Listed::of::<RoundSlenderLimit>(),
+    Listed::of::<RoundEffectiveArea>(),
+    Listed::of::<Compression>(),
+    Listed::of::<DesignCompression>(),
+    Listed::of::<AllowableCompression>(),
+    Listed::of::<CompressionInBothFormats>(),
+    Listed::of::<ClosedForm>(),
+    Listed::of::<RectangularConstant>(),
+    Listed::of::<RoundStressOfLength>(),
+    Listed::of::<RoundStress>(),
+    Listed::of::<GreaterStress>(),
+    Listed::of::<WallYielding>(),
+    Listed::of::<WallInelastic>(),
+    Listed::of::<WallElastic>(),
+    Listed::of::<Torsion>(),
+    Listed::of::<DesignTorsion>(),
+    Listed::of::<AllowableTorsion>(),
+    Listed::of::<RoundTorsionInBothFormats>(),
+    Listed::of::<RectangularTorsionInBothFormats>(),
+    Listed::of::<ResultantMoment>(),
+    Listed::of::<LargeAxial>(),
+    Listed::of::<SmallAxial>(),
+    Listed::of::<WithTorsion>(),
 ];
 
 /// A nominal moment and the equation that gave it.
@@ -189,6 +243,34 @@ impl Format {
             }
         }
     }
+
+    /// The compressive strength that a load is held against.
+    pub fn available_compression(self, nominal: Force, ledger: &mut impl Ledger) -> Force {
+        match self {
+            Self::Lrfd => {
+                let resistance = ledger.judge("φ", COMPRESSION_RESISTANCE);
+                DesignCompression { resistance, nominal }.work(ledger)
+            }
+            Self::Asd => {
+                let safety = ledger.judge("Ω", COMPRESSION_SAFETY);
+                AllowableCompression { nominal, safety }.work(ledger)
+            }
+        }
+    }
+
+    /// The torsional strength that a load is held against.
+    pub fn available_torsion(self, nominal: Moment, ledger: &mut impl Ledger) -> Moment {
+        match self {
+            Self::Lrfd => {
+                let resistance = ledger.judge("φ", TORSION_RESISTANCE);
+                DesignTorsion { resistance, nominal }.work(ledger)
+            }
+            Self::Asd => {
+                let safety = ledger.judge("Ω", TORSION_SAFETY);
+                AllowableTorsion { nominal, safety }.work(ledger)
+            }
+        }
+    }
 }
 
 #[cfg(test)]
@@ -215,6 +297,8 @@ mod tests {
             let mut ledger: Vec<Entry> = Vec::new();
             format.available_moment(pound_feet(1.0), &mut ledger);
             format.available_shear(pounds(1.0), &mut ledger);
+            format.available_compression(pounds(1.0), &mut ledger);
+            format.available_torsion(pound_feet(1.0), &mut ledger);
             let judged: Vec<_> = ledger
                 .iter()
                 .filter_map(|entry| match entry {
@@ -222,7 +306,7 @@ mod tests {
                     _ => None,
                 })
                 .collect();
-            assert_eq!(judged.len(), 2);
+            assert_eq!(judged.len(), 4);
             assert!(
                 judged.iter().all(|(found, because)| *found == symbol && because.contains("AISC 360-16"))
             );
