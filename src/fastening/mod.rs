@@ -6,6 +6,7 @@
 //! that the wind pulls *off* what it hangs on; pressed *onto* it they carry nothing, and nothing here is asked.
 //!
 //! - [`ties`]: the pull on one tie or grommet of each row, twice that of BS 8410 beside it, classes of ties and age.
+//! - [`unzip`]: what the neighbours of a tie that failed do, and whether it stops.
 //! - [`rope`]: breaking loads, knots, sun.
 //!
 //! What a maker has not said of a part is [`Checked::NotChecked`] with what to ask; no strength is made up.
@@ -13,6 +14,7 @@
 pub mod rope;
 mod strength;
 pub mod ties;
+pub mod unzip;
 
 pub use strength::{Checked, Part, RULES, Ratio, checked};
 
