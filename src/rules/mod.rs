@@ -98,6 +98,7 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(member::aisc360_16::RULES)
         .chain(fastening::ties::RULES)
         .chain(fastening::unzip::RULES)
+        .chain(fastening::membrane::RULES)
         .chain(fastening::rope::RULES)
         .chain(fastening::RULES)
         .chain(loads::RULES)
