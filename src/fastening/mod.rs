@@ -8,15 +8,18 @@
 //! - [`ties`]: the pull on one tie or grommet of each row, twice that of BS 8410 beside it, classes of ties and age.
 //! - [`unzip`]: what the neighbours of a tie that failed do, and whether it stops.
 //! - [`membrane`]: the tension of cloth held at two edges, the pull at each grommet, the pull in the plane of the cloth.
-//! - [`rope`]: breaking loads, knots, sun.
+//! - [`rope`], [`lacing`]: breaking loads, knots, sun; the tension of lacing and how much rope an edge takes.
+//! - [`wire`]: chain-link wire and wire ties.
 //!
 //! What a maker has not said of a part is [`Checked::NotChecked`] with what to ask; no strength is made up.
 
+pub mod lacing;
 pub mod membrane;
 pub mod rope;
 mod strength;
 pub mod ties;
 pub mod unzip;
+pub mod wire;
 
 pub use strength::{Checked, Part, RULES, Ratio, checked};
 

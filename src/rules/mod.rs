@@ -100,6 +100,8 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(fastening::unzip::RULES)
         .chain(fastening::membrane::RULES)
         .chain(fastening::rope::RULES)
+        .chain(fastening::lacing::RULES)
+        .chain(fastening::wire::RULES)
         .chain(fastening::RULES)
         .chain(loads::RULES)
         .chain(verdict::RULES)
