@@ -10,11 +10,13 @@
 //! - [`membrane`]: the tension of cloth held at two edges, the pull at each grommet, the pull in the plane of the cloth.
 //! - [`rope`], [`lacing`]: breaking loads, knots, sun; the tension of lacing and how much rope an edge takes.
 //! - [`wire`]: chain-link wire and wire ties.
+//! - [`rail`]: what a row of cloth asks of a rail.
 //!
 //! What a maker has not said of a part is [`Checked::NotChecked`] with what to ask; no strength is made up.
 
 pub mod lacing;
 pub mod membrane;
+pub mod rail;
 pub mod rope;
 mod strength;
 pub mod ties;
