@@ -11,11 +11,13 @@
 //! - [`rope`], [`lacing`]: breaking loads, knots, sun; the tension of lacing and how much rope an edge takes.
 //! - [`wire`]: chain-link wire and wire ties.
 //! - [`rail`]: what a row of cloth asks of a rail.
+//! - [`order`]: ties, grommets, rope, cloth and hem.
 //!
 //! What a maker has not said of a part is [`Checked::NotChecked`] with what to ask; no strength is made up.
 
 pub mod lacing;
 pub mod membrane;
+pub mod order;
 pub mod rail;
 pub mod rope;
 mod strength;

@@ -103,6 +103,7 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(fastening::lacing::RULES)
         .chain(fastening::wire::RULES)
         .chain(fastening::rail::RULES)
+        .chain(fastening::order::RULES)
         .chain(fastening::RULES)
         .chain(loads::RULES)
         .chain(verdict::RULES)
