@@ -7,6 +7,7 @@ mod cases;
 mod command;
 mod compare;
 mod engineer;
+mod fastening;
 mod five_checks;
 mod floors;
 mod form;
