@@ -8,6 +8,7 @@
 //! go, and the same row always ends the same way.
 
 use super::{FasteningError, above_nought, not_below_nought};
+use crate::numerics::ROUNDING;
 use crate::rule;
 use crate::source::{Clause, OURS, STATICS, Stated};
 use crate::units::{Force, Pure, Quantity};
@@ -135,6 +136,11 @@ pub fn first(ties: &[Tie]) -> Result<First, FasteningError> {
     Ok(found)
 }
 
+/// Whether a load is past a strength by more than rounding: a tie just at its strength holds, in any unit.
+fn is_past(load: Force, strength: Force) -> bool {
+    load > strength * (1.0 + ROUNDING)
+}
+
 /// The loads of the ties that hold, with their gaps shared out.
 fn loads(ties: &[Tie], gone: &[bool], spread: f64) -> Vec<Option<NeighbourLoad>> {
     (0..ties.len())
@@ -231,7 +237,7 @@ fn run(
         }
         let asked = loads(ties, &gone, spread);
         going = (0..ties.len())
-            .filter(|tie| asked[*tie].is_some_and(|load| load.work(&mut Blank) > ties[*tie].strength))
+            .filter(|tie| asked[*tie].is_some_and(|load| is_past(load.work(&mut Blank), ties[*tie].strength)))
             .collect();
         if going.is_empty() {
             // The tie nearest to following, if any gave way, is written down.
@@ -330,6 +336,18 @@ mod tests {
     }
 
     #[test]
+    fn ties_as_near_their_strength_as_the_first_do_not_go_by_rounding() {
+        for tenths in 1..400_u32 {
+            // Ten ties away another with the pull of the first; those between have a fifth of it.
+            let pull = f64::from(tenths) / 10.0;
+            let mut pulls = [pull / 5.0; 21];
+            (pulls[5], pulls[15]) = (pull, pull);
+            let (first, end) = after_the_first(&row(&pulls, 50.0), 1.5, &mut Blank).unwrap();
+            assert_eq!((first.tie, end.gone().collect::<Vec<_>>()), (5, vec![5]), "{pull}");
+        }
+    }
+
+    #[test]
     fn calm_pulls_at_nothing_and_the_weakest_tie_is_named() {
         let (first, end) = after_the_first(&row(&[0.0; 3], 50.0), 1.5, &mut Blank).unwrap();
         assert_eq!((first.at, end.all_hold()), (f64::INFINITY, true));
@@ -369,7 +387,7 @@ mod tests {
                 asked[tie].map_or(0.0, |load| (load.work(&mut Blank) / ties[tie].strength).pure())
             };
             match (0..ties.len()).max_by(|one, other| ratio(*one).total_cmp(&ratio(*other))) {
-                Some(tie) if ratio(tie) > 1.0 => gone[tie] = true,
+                Some(tie) if ratio(tie) > 1.0 + ROUNDING => gone[tie] = true,
                 _ => return gone,
             }
         }
