@@ -22,6 +22,7 @@ pub mod answers;
 pub mod caution;
 #[cfg(feature = "command")]
 pub mod cli;
+pub mod fastening;
 pub mod fence;
 pub mod loads;
 pub mod member;

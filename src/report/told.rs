@@ -64,7 +64,11 @@ fn together(check: &Check, same: fn(&RunAnswer, &RunAnswer) -> bool) -> Vec<Alik
 /// How an equation was solved: its rounds and what is left of it.
 pub(super) fn rounds(rounds: usize, residual: f64) -> String {
     let times = if rounds == 1 { "1 round".to_owned() } else { format!("{rounds} rounds") };
-    format!("in {times}; of the equation is left {residual:.0e} of its largest term")
+    if residual == 0.0 {
+        format!("in {times}; nothing is left of the equation")
+    } else {
+        format!("in {times}; of the equation is left {residual:.0e} of its largest term")
+    }
 }
 
 /// A wind speed that was given.

@@ -87,3 +87,19 @@ fn worked(
     }
     writeln!(out, "      {}  [{}]", card.about.trim(), card.clause)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn how_an_equation_was_solved_is_told() {
+        let solved =
+            |rounds, residual| Entry::Solved { symbol: "T", method: "x² = 2 by halving", rounds, residual };
+        let mut out = Vec::new();
+        workings("two", &[solved(1, 0.0), solved(7, 4e-16)], System::Us, &mut out).unwrap();
+        let text = String::from_utf8(out).unwrap();
+        assert!(text.contains("  T solved: x² = 2 by halving\n      in 1 round; nothing is left"), "{text}");
+        assert!(text.contains("in 7 rounds; of the equation is left 4e-16 of its largest term"), "{text}");
+    }
+}

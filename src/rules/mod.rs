@@ -10,6 +10,7 @@ pub use case::Case;
 pub use printed::{Printed, PrintedError};
 pub use wrong::{CaseError, CaseMistake, Wrong};
 
+use crate::fastening;
 use crate::loads;
 use crate::member;
 use crate::rule;
@@ -99,6 +100,15 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(member::aisc360_16::RULES)
         .chain(member::aisi_s100_16::RULES)
         .chain(member::nds_2018::RULES)
+        .chain(fastening::ties::RULES)
+        .chain(fastening::unzip::RULES)
+        .chain(fastening::membrane::RULES)
+        .chain(fastening::rope::RULES)
+        .chain(fastening::lacing::RULES)
+        .chain(fastening::wire::RULES)
+        .chain(fastening::rail::RULES)
+        .chain(fastening::order::RULES)
+        .chain(fastening::RULES)
         .chain(loads::RULES)
         .chain(loads::FACTOR_RULES)
         .chain(verdict::RULES)

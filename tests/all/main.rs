@@ -9,6 +9,7 @@ mod command;
 mod compare;
 mod csv;
 mod engineer;
+mod fastening;
 mod five_checks;
 mod floors;
 mod form;
