@@ -49,6 +49,8 @@ fn court_side() -> Fence {
             first_bay: 0,
             end_bay: bays,
             windows: None,
+            face: None,
+            fastening: None,
         }),
         start: End::Free,
         finish: End::Free,

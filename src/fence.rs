@@ -2,8 +2,10 @@
 //!
 //! Posts share kinds by index, so that a changed wall recomputes one section.
 
+mod fastening;
 mod post;
 
+pub use fastening::{ClothStiffness, Face, Fastening, FasteningKind, TiedTo};
 pub use post::{PostError, PostKind, PostStrength, Section, Shape, Tube, Wall};
 
 use crate::numerics::{ROUNDING, on_bound};
@@ -128,6 +130,10 @@ pub struct Screen {
     pub end_bay: usize,
     /// Windows cut in, if any.
     pub windows: Option<Windows>,
+    /// The side of the fence it hangs on, if known.
+    pub face: Option<Face>,
+    /// What holds it, if known.
+    pub fastening: Option<Fastening>,
 }
 
 /// Windows cut in the cloth.

@@ -1,5 +1,12 @@
 //! Ratio, flag, what governs, and the limit gust, post by post.
 
+mod fastening;
+
+pub use fastening::{
+    BayFastening, FasteningVerdict, Held, NotWorked, PULL, Pull, Then, after_the_first_tie,
+    fastening_verdict, fastening_workings,
+};
+
 use crate::fence::{Fence, PostError, PostStrength, Run};
 use crate::loads::{BayLoad, Dress, PostLoad, RunLoads, at_level, run_loads};
 use crate::rule;
@@ -173,6 +180,12 @@ pub enum PartKind {
 }
 
 impl PartKind {
+    /// Whether it is the post itself or what it stands in, and not what hangs on it.
+    #[must_use]
+    pub const fn is_of_post(self) -> bool {
+        matches!(self, Self::PostBending | Self::PostShear | Self::Footing)
+    }
+
     /// Its name.
     #[must_use]
     pub const fn name(self) -> &'static str {
@@ -208,7 +221,6 @@ pub struct Part {
 const NO_SPEED: &str = "no design wind speed is given";
 const FOOTING: &str = "footings are not worked yet: ask how deep, how wide, in what soil";
 const RAILS: &str = "rails are not worked yet";
-const TIES: &str = "ties and lacing are not worked yet";
 
 /// What was found of one post.
 #[derive(Debug, Clone, PartialEq)]
@@ -223,7 +235,8 @@ pub struct PostVerdict {
     pub flag: Flag,
     /// The worst of the parts that were checked; nothing if none was.
     pub flag_of_checked: Option<Flag>,
-    /// The gust at which the first of the checked parts reaches its limit.
+    /// The gust at which the first of the post's own checked parts reaches its limit. What holds the cloth never
+    /// lowers nor lifts it.
     pub limit_gust: Velocity,
     /// The same with the cloth taken off.
     pub bare_limit_gust: Velocity,
@@ -234,15 +247,19 @@ pub struct PostVerdict {
 }
 
 impl PostVerdict {
-    /// The largest ratio of the checked parts.
+    /// The largest ratio of the post's own checked parts; ties and lacing are told apart.
     #[must_use]
     pub fn ratio(&self) -> Option<f64> {
-        self.parts.iter().filter_map(|part| part.ratio).max_by(f64::total_cmp)
+        self.own_parts().filter_map(|part| part.ratio).max_by(f64::total_cmp)
+    }
+    /// The parts that are the post itself and what it stands in.
+    pub fn own_parts(&self) -> impl Iterator<Item = &Part> {
+        self.parts.iter().filter(|part| part.kind.is_of_post())
     }
     /// Whether a part of the post was left unchecked, so that the limit gust is "at most".
     #[must_use]
     pub fn is_at_most(&self) -> bool {
-        self.parts.iter().any(|part| part.ratio.is_none())
+        self.own_parts().any(|part| part.ratio.is_none())
     }
 }
 
@@ -253,6 +270,8 @@ pub struct RunVerdict {
     pub posts: Vec<PostVerdict>,
     /// Bay by bay at the design event, if there is a speed.
     pub bays: Option<Vec<BayLoad>>,
+    /// What holds the cloth, or why it is not worked.
+    pub fastening: Result<FasteningVerdict, NotWorked>,
     /// Solidity of all layers, if there is cloth.
     pub solidity: Option<f64>,
     /// The worst of its posts.
@@ -396,6 +415,7 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
     let this = &fence.runs[run];
     let own = worked(fence, run, site)?;
     let mut strengths: Vec<Option<PostStrength>> = vec![None; fence.kinds.len()];
+    let fastening = fastening_verdict(fence, run, site)?;
     let mut posts = Vec::with_capacity(this.posts.len());
     for (at, post) in this.posts.iter().enumerate() {
         let strength = match strengths[post.kind] {
@@ -409,12 +429,60 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
             Some(shared) => Some(worked(fence, shared.run, site)?.post(shared.post)),
             None => None,
         };
-        posts.push(post_verdict(&strength, site.code().level(), own.post(at), other));
+        let cloth = fastening_part(&fastening, at);
+        posts.push(post_verdict(&strength, site.code().level(), own.post(at), other, cloth));
     }
-    Ok(run_of(this, posts, own.design.map(|design| design.bays)))
+    Ok(run_of(this, posts, own.design.map(|design| design.bays), fastening))
 }
 
-fn run_of(run: &Run, posts: Vec<PostVerdict>, bays: Option<Vec<BayLoad>>) -> RunVerdict {
+/// Ties, lacing and grommets in the two bays beside a post: the worst of them.
+fn fastening_part(fastening: &Result<FasteningVerdict, NotWorked>, post: usize) -> Part {
+    let unchecked = |why| unchecked(PartKind::Fastening, why);
+    let found = match fastening {
+        Ok(found) => found,
+        Err(why) => return unchecked(why.why()),
+    };
+    let beside = post.saturating_sub(1)..(post + 1).min(found.bays.len());
+    let mut beside = found.bays[beside].iter().flatten().peekable();
+    if beside.peek().is_none() {
+        return unchecked(NotWorked::NoCloth.why());
+    }
+    let worst = beside
+        .filter_map(|bay| bay.held)
+        .reduce(|one, other| if other.ratio > one.ratio { other } else { one });
+    match worst {
+        Some(Held { demand, capacity, ratio, .. }) => Part {
+            kind: PartKind::Fastening,
+            demand: Some(Value::of(demand)),
+            capacity: Some(Value::of(capacity)),
+            ratio: Some(ratio),
+            flag: Flag::of(ratio),
+            rule: Some(PULL),
+            why: None,
+        },
+        None if found.first.is_some() => unchecked(NO_SPEED),
+        None => unchecked(found.unknown.first().map_or(NO_SPEED, |part| part.ask())),
+    }
+}
+
+fn unchecked(kind: PartKind, why: &'static str) -> Part {
+    Part {
+        kind,
+        demand: None,
+        capacity: None,
+        ratio: None,
+        flag: Flag::NotChecked,
+        rule: None,
+        why: Some(why),
+    }
+}
+
+fn run_of(
+    run: &Run,
+    posts: Vec<PostVerdict>,
+    bays: Option<Vec<BayLoad>>,
+    fastening: Result<FasteningVerdict, NotWorked>,
+) -> RunVerdict {
     let least = |of: fn(&PostVerdict) -> Velocity| {
         posts.iter().map(of).min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or(REFERENCE_GUST)
     };
@@ -427,6 +495,7 @@ fn run_of(run: &Run, posts: Vec<PostVerdict>, bays: Option<Vec<BayLoad>>) -> Run
         times_bare: posts.iter().map(|post| post.times_bare).max_by(f64::total_cmp).unwrap_or(1.0),
         posts,
         bays,
+        fastening,
     }
 }
 
@@ -446,6 +515,7 @@ fn post_verdict(
     level: Level,
     own: WorkedPost,
     other: Option<WorkedPost>,
+    cloth: Part,
 ) -> PostVerdict {
     let WorkedPost { hung, bare, design, bare_design } = own;
     let demand = |own, of: fn(&WorkedPost) -> PostLoad| {
@@ -455,15 +525,6 @@ fn post_verdict(
         let other = other.as_ref().and_then(|other| other.design);
         Demand::of((own, other), level, strength, &mut Blank)
     });
-    let unchecked = |kind, why| Part {
-        kind,
-        demand: None,
-        capacity: None,
-        ratio: None,
-        flag: Flag::NotChecked,
-        rule: None,
-        why: Some(why),
-    };
     let checked = |kind, demand: Option<Value>, capacity, ratio: Option<f64>, rule| Part {
         kind,
         demand,
@@ -494,7 +555,7 @@ fn post_verdict(
         },
         unchecked(PartKind::Footing, FOOTING),
         unchecked(PartKind::Rails, RAILS),
-        unchecked(PartKind::Fastening, TIES),
+        cloth,
     ];
     PostVerdict {
         design,

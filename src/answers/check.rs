@@ -2,13 +2,17 @@
 
 use super::levers::{Pulled, levers};
 use super::often::{Often, often};
+use super::winds::{Winds, winds};
 use crate::caution::Remark;
 use crate::fence::{Run, Screen, Windows};
 use crate::loads::{Dress, run_loads};
 use crate::screen::{WindowShare, WindowedSolidity};
 use crate::survey::{Extreme, Reading, Settled, Survey};
 use crate::units::{Area, Length, Pure, Quantity, Velocity, inches, mph};
-use crate::verdict::{Flag, PostVerdict, RunVerdict, VerdictError, post_workings, run_verdict};
+use crate::verdict::{
+    Flag, PostVerdict, RunVerdict, VerdictError, after_the_first_tie, fastening_workings, post_workings,
+    run_verdict,
+};
 use crate::wind::{Case, Event, Panel};
 use crate::workings::{Blank, Entry};
 use std::fmt;
@@ -58,6 +62,8 @@ pub struct RunAnswer {
     pub flag: Flag,
     /// The same over what was checked.
     pub flag_of_checked: Option<Flag>,
+    /// Wind from either side of the cloth, and who goes first; nothing for a bare run.
+    pub winds: Option<Winds>,
     /// Posts within three cloth heights of an end of the cloth.
     pub near_ends: Option<Group>,
     /// The other posts under cloth.
@@ -102,7 +108,7 @@ pub struct Group {
     pub ratio: Option<f64>,
     /// The same at the best end.
     pub ratio_best: Option<f64>,
-    /// The worst flag of their checked parts, over both ends.
+    /// The worst flag of the posts' own checked parts, over both ends; what holds the cloth is told apart.
     pub flag_of_checked: Option<Flag>,
     /// How often its limit gust comes.
     pub often: Often,
@@ -157,7 +163,9 @@ pub fn check(survey: Survey) -> Result<Check, CheckError> {
     for run in 0..settled.fence.runs.len() {
         let worst = run_verdict(&settled.fence, run, &settled.site)?;
         let best = best.as_ref().map(|best| run_verdict(&best.fence, run, &best.site)).transpose()?;
-        runs.push(run_answer(&survey, &settled.fence.runs, run, worst, best));
+        let then = after_the_first_tie(&settled.fence, run, &settled.site)?;
+        let winds = winds(&survey, run, &worst, best.as_ref(), then);
+        runs.push(run_answer(&survey, &settled.fence.runs, run, (worst, best), winds));
     }
     let mut remarks = survey.remarks.clone();
     remarks.extend(remarks_of(&settled, &runs));
@@ -189,12 +197,26 @@ pub(crate) fn flag_over_both(worst: &PostVerdict, best: Option<&PostVerdict>) ->
     (flags.map(|(flag, _)| flag).max().unwrap_or(worst.flag), of_checked)
 }
 
+/// The flag of a post's own checked parts over both ends; ties and lacing are told apart.
+#[must_use]
+pub(crate) fn own_flag_over_both(worst: &PostVerdict, best: Option<&PostVerdict>) -> Option<Flag> {
+    let flag = |post: &PostVerdict, kind| {
+        post.own_parts().find(|part| part.kind == kind && part.ratio.is_some()).map(|part| part.flag)
+    };
+    let kinds = worst.own_parts().map(|part| part.kind);
+    let flags = kinds.filter_map(|kind| {
+        let worst = flag(worst, kind)?;
+        Some(best.and_then(|best| flag(best, kind)).map_or(worst, |best| Flag::of_both_ends(worst, best)))
+    });
+    flags.max()
+}
+
 fn run_answer(
     survey: &Survey,
     runs: &[Run],
     at: usize,
-    worst: RunVerdict,
-    best: Option<RunVerdict>,
+    (worst, best): (RunVerdict, Option<RunVerdict>),
+    winds: Option<Winds>,
 ) -> RunAnswer {
     let run = &runs[at];
     let flags: Vec<_> = worst
@@ -215,8 +237,10 @@ fn run_answer(
             _ => bare.push(at),
         }
     }
+    let own =
+        |post: &usize| own_flag_over_both(&worst.posts[*post], best.as_ref().map(|best| &best.posts[*post]));
     let group = |posts: Vec<usize>| {
-        let of_checked = posts.iter().filter_map(|post| flags[*post].1).max();
+        let of_checked = posts.iter().filter_map(own).max();
         group(survey, posts, of_checked, &worst, best.as_ref())
     };
     RunAnswer {
@@ -226,6 +250,7 @@ fn run_answer(
         inside: group(inside),
         bare: group(bare),
         corners: group(corners),
+        winds,
         worst,
         best,
     }
@@ -422,6 +447,7 @@ pub fn workings(check: &Check, asked: Option<&str>) -> Result<Vec<(String, Vec<E
     for (run, post) in wanted {
         let mut entries = Vec::new();
         post_workings(fence, run, post, &check.settled.site, &mut entries)?;
+        fastening_workings(fence, run, &check.settled.site, &mut entries)?;
         all.push((format!("{}, post {}", fence.runs[run].name, post + 1), entries));
     }
     Ok(all)

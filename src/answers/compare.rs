@@ -208,6 +208,8 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
                 first_bay: 0,
                 end_bay: bays,
                 windows: None,
+                face: None,
+                fastening: None,
             });
             (screen.bottom, screen.top) = (Length::from_si(0.0), height);
             run.solidity.get_or_insert_with(|| Open {

@@ -232,6 +232,8 @@ pub fn highest_cloth(
         first_bay: 0,
         end_bay: run.bays.len(),
         windows: None,
+        face: None,
+        fastening: None,
     };
     while highest < run.height {
         let next = highest + step;

@@ -5,9 +5,10 @@ mod compare;
 mod levers;
 mod often;
 mod plan;
+mod winds;
 
-pub(crate) use check::flag_over_both;
 pub use check::{Check, CheckError, Group, MeasureNext, RunAnswer, check, workings};
+pub(crate) use check::{flag_over_both, own_flag_over_both};
 pub use compare::{
     Column, CompareError, Comparison, Figures, HighestCloth, Variant, compare, highest_cloths, side_by_side,
 };
@@ -17,3 +18,4 @@ pub use plan::{
     CLEARLY_ABOVE, EndPanels, GroupPlan, LEAST_WORKABLE, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND,
     MEAN_TO_GUST_LEAST, RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
 };
+pub use winds::{First, MARGIN, Side, Winds};

@@ -124,6 +124,34 @@ pub fn run_loads(
     Ok(loads)
 }
 
+/// The largest pressure anywhere on the cloth of each bay, over all cases and from both sides, and where it stands in
+/// the code; nothing for a bay without cloth.
+///
+/// # Errors
+/// As for [`run_loads`].
+pub fn cloth_peaks(
+    fence: &Fence,
+    run: usize,
+    site: &Site,
+    event: Event,
+) -> Result<Vec<Option<(Pressure, &'static str)>>, WindError> {
+    let this = &fence.runs[run];
+    let mut peaks: Vec<Option<(Pressure, &'static str)>> = vec![None; this.bays.len()];
+    let mut pieces = Pieces::new(fence, run, Dress::AsHung);
+    for case in Case::ALL {
+        if !pieces.lay(site, case, event, &mut Blank)? {
+            continue;
+        }
+        for (bay, peak) in peaks.iter_mut().enumerate().filter(|(bay, _)| this.has_cloth(*bay)) {
+            let found = pieces.peak(bay);
+            if peak.is_none_or(|(before, _)| found > before) {
+                *peak = Some((found, pieces.place));
+            }
+        }
+    }
+    Ok(peaks)
+}
+
 /// Keeps the larger load at every place; of equal ones the earlier.
 fn keep_larger<T>(kept: &mut Vec<T>, found: impl Iterator<Item = T>, size: impl Fn(&T) -> f64) {
     if kept.is_empty() {

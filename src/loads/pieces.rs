@@ -43,6 +43,8 @@ pub(super) struct Pieces<'a> {
     panel: Option<Panel>,
     regions: Vec<Region>,
     pieces: Vec<Piece>,
+    /// How many of them, from the first, are cloth.
+    cloth: usize,
     points: Vec<Point>,
     /// Mean pressure and zone of each bay.
     bays: Vec<(Pressure, &'static str)>,
@@ -89,6 +91,7 @@ impl<'a> Pieces<'a> {
             panel,
             regions,
             pieces: Vec::with_capacity(4 * count),
+            cloth: 0,
             points: Vec::with_capacity(faces),
             bays: vec![(Pressure::from_si(NOTHING), ""); count],
             case: Case::Square,
@@ -105,6 +108,7 @@ impl<'a> Pieces<'a> {
         ledger: &mut impl Ledger,
     ) -> Result<bool, WindError> {
         self.pieces.clear();
+        self.cloth = 0;
         self.points.clear();
         self.bays.fill((Pressure::from_si(NOTHING), ""));
         self.case = case;
@@ -117,6 +121,7 @@ impl<'a> Pieces<'a> {
                 let Some(pressures) = site.pressures(&panel, case, event, ledger)? else { return Ok(false) };
                 self.place = pressures.place;
                 self.lay_cloth(&panel, &pressures, ledger);
+                self.cloth = self.pieces.len();
             }
         }
         for region in 0..self.regions.len() {
@@ -243,6 +248,17 @@ impl<'a> Pieces<'a> {
             self.points.push(Point { post, face, arm: middle });
         }
         Ok(true)
+    }
+
+    /// The largest pressure anywhere on the cloth of a bay, whichever way it acts.
+    pub(super) fn peak(&self, bay: usize) -> Pressure {
+        let Some(panel) = self.panel else { return Pressure::from_si(NOTHING) };
+        let cloth = self.pieces[..self.cloth].iter().filter(|piece| piece.bay == bay);
+        let largest = cloth
+            .flat_map(|piece| [piece.load_from, piece.load_to])
+            .map(|load| load.si().abs())
+            .fold(NOTHING, f64::max);
+        LineLoad::from_si(largest) / panel.height
     }
 
     /// Shares every stretch out to the two posts of its bay.

@@ -70,6 +70,37 @@ pub const CATALOGUES: &[Held] = &[
         sheets: Sheets::Files(&[include_str!("../screen/catalogue/cloths-2026.csv")]),
     },
     Held {
+        name: "tie",
+        about: "cable ties, by the loop strength they are declared with",
+        one_thing: &["name"],
+        told_of_it: &["strength"],
+        is_of_posts: false,
+        sheets: Sheets::Files(&[include_str!("../fastening/catalogue/cable-tie-classes-trade-undated.csv")]),
+    },
+    Held {
+        name: "rope",
+        about: "fibre rope, by thickness: breaking load, new and without a knot",
+        one_thing: &["name"],
+        told_of_it: &["breaking"],
+        is_of_posts: false,
+        sheets: Sheets::Files(&[
+            include_str!("../fastening/catalogue/fibre-rope-arborist-note-undated.csv"),
+            include_str!("../fastening/catalogue/fibre-rope-engineering-reference-undated.csv"),
+            include_str!("../fastening/catalogue/fibre-rope-supplier-undated.csv"),
+        ]),
+    },
+    Held {
+        name: "steel wire",
+        about: "strength of chain-link wire and of tie wire",
+        one_thing: &["name"],
+        told_of_it: &["breaking", "strength"],
+        is_of_posts: false,
+        sheets: Sheets::Files(&[
+            include_str!("../fastening/catalogue/chain-link-wire-rr-f-191-1f-undated.csv"),
+            include_str!("../fastening/catalogue/tie-wire-astm-f626-2014.csv"),
+        ]),
+    },
+    Held {
         name: "wire",
         about: "wire of chain link, by its gauge",
         one_thing: &["name"],

@@ -6,7 +6,7 @@ use super::figures::{gust, length};
 use super::measure::{BOLD, clipped, shown, width};
 use super::text::spans;
 use super::told::cloth;
-use crate::answers::{Check, flag_over_both};
+use crate::answers::{Check, own_flag_over_both};
 use crate::fence::{End, Role, Run};
 use crate::units::{Measure, Quantity, System, metres};
 use crate::verdict::Flag;
@@ -47,7 +47,7 @@ fn post_flags(check: &Check, run: usize) -> Vec<Flag> {
         .posts
         .iter()
         .enumerate()
-        .map(|(at, post)| flag_over_both(post, best(at)).1.unwrap_or(Flag::NotChecked))
+        .map(|(at, post)| own_flag_over_both(post, best(at)).unwrap_or(Flag::NotChecked))
         .collect()
 }
 

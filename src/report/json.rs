@@ -1,15 +1,15 @@
 //! The answer as JSON: SI figures, the unit in the key; see the contract in the README.
 
 use crate::answers::{
-    Check, GroupPlan, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND, MEAN_TO_GUST_LEAST, Often, Pulled,
-    RunAnswer, RunPlan, TAKE_DOWN_AT, WARN_AT, flag_over_both, plan,
+    Check, First, GroupPlan, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND, MEAN_TO_GUST_LEAST, Often, Pulled,
+    RunAnswer, RunPlan, TAKE_DOWN_AT, WARN_AT, Winds, flag_over_both, plan,
 };
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{Post, Run, Shared};
 use crate::loads::{BayLoad, PostLoad};
 use crate::survey::Survey;
 use crate::units::{Dimension, Length, Quantity, Value};
-use crate::verdict::{Part, PostVerdict};
+use crate::verdict::{FasteningVerdict, Part, PostVerdict, Then};
 use crate::wind::{Case, From};
 use serde::Serialize;
 use std::io::{self, Write};
@@ -65,6 +65,36 @@ struct RunJson<'a> {
     posts: Vec<PostJson<'a>>,
     levers: Option<Vec<LeverJson>>,
     plan: PlanJson,
+    fastening: Option<FasteningJson<'a>>,
+}
+
+/// Wind from either side of the cloth, what holds it, and who goes first.
+#[derive(Serialize)]
+struct FasteningJson<'a> {
+    held_by: Option<&'a str>,
+    onto_wind_from: &'static str,
+    off_wind_from: &'static str,
+    opposite_run: Option<&'a str>,
+    goes_gust_m_s: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    goes_gust_best_m_s: Option<f64>,
+    bay: Option<usize>,
+    row: Option<&'static str>,
+    part: Option<&'static str>,
+    pull_n: Option<f64>,
+    twice_pull_n: Option<f64>,
+    in_plane_pull_n: Option<f64>,
+    then: Option<&'static str>,
+    goes_first: &'static str,
+    not_checked: Vec<AskJson>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<&'static str>,
+}
+
+#[derive(Serialize)]
+struct AskJson {
+    part: &'static str,
+    ask: &'static str,
 }
 
 #[derive(Serialize)]
@@ -322,6 +352,61 @@ fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer, plan: &RunPl
             .collect(),
         levers: check.levers[at].as_ref().map(|pulled| pulled.iter().map(lever_json).collect()),
         plan: plan_json(plan),
+        fastening: answer.winds.as_ref().map(|winds| fastening_json(check, at, answer, winds)),
+    }
+}
+
+fn fastening_json<'a>(
+    check: &'a Check,
+    at: usize,
+    answer: &'a RunAnswer,
+    winds: &'a Winds,
+) -> FasteningJson<'a> {
+    let found = answer.worst.fastening.as_ref().ok();
+    // The bay that goes first; where no strength is known, that with the largest pull.
+    let largest = |found: &FasteningVerdict| {
+        let pulls =
+            found.bays.iter().enumerate().filter_map(|(bay, found)| Some((bay, (*found)?.design?.force)));
+        pulls.max_by(|one, other| one.1.si().total_cmp(&other.1.si())).map(|(bay, _)| bay)
+    };
+    let bay = found.and_then(|found| found.first.map(|(_, bay)| bay).or_else(|| largest(found)));
+    let in_bay = found.zip(bay).and_then(|(found, bay)| found.bays[bay]);
+    let pull = in_bay.and_then(|bay| bay.design);
+    FasteningJson {
+        held_by: check.survey.runs[at].fastening.as_ref().map(|fastening| fastening.text.as_str()),
+        onto_wind_from: winds.onto_from.in_words(),
+        off_wind_from: winds.off_from.in_words(),
+        opposite_run: winds.opposite.map(|other| check.settled.fence.runs[other].name.as_str()),
+        goes_gust_m_s: winds.fastening.map(|(low, _)| low.si()),
+        goes_gust_best_m_s: winds.fastening.filter(|_| answer.best.is_some()).map(|(_, high)| high.si()),
+        bay: bay.map(|bay| bay + 1),
+        row: in_bay.map(|bay| bay.row.name()),
+        part: in_bay.and_then(|bay| bay.first).map(|(_, part)| part.name()),
+        pull_n: pull.map(|pull| pull.force.si()),
+        twice_pull_n: pull.and_then(|pull| pull.twice).map(Quantity::si),
+        in_plane_pull_n: found.and_then(|found| found.in_plane).map(Quantity::si),
+        then: winds.then.map(|then| match then {
+            Then::AllGo => "all go",
+            Then::Stops { .. } => "stops",
+            Then::Either => "stops or all go",
+        }),
+        goes_first: match winds.first {
+            First::Fastening => {
+                match check.settled.fence.runs[at].screen.as_ref().and_then(|s| s.fastening.as_ref()) {
+                    Some(fastening) if fastening.kind.word() == "lacing" => "the lacing",
+                    _ => "the ties",
+                }
+            }
+            First::Posts => "the posts",
+            First::TooClose => "too close to say",
+            First::NotKnown => "not known",
+        },
+        not_checked: found
+            .map(|found| {
+                found.unknown.iter().map(|part| AskJson { part: part.name(), ask: part.ask() }).collect()
+            })
+            .unwrap_or_default(),
+        why: answer.worst.fastening.as_ref().err().map(|why| why.why()),
     }
 }
 

@@ -78,8 +78,17 @@ fn yes(is: bool) -> Cell {
 }
 
 fn largest(verdict: &PostVerdict) -> Option<&Part> {
-    let checked = verdict.parts.iter().filter_map(|part| part.ratio.map(|ratio| (ratio, part)));
+    let checked = verdict.own_parts().filter_map(|part| part.ratio.map(|ratio| (ratio, part)));
     checked.max_by(|one, other| one.0.total_cmp(&other.0)).map(|(_, part)| part)
+}
+
+/// Pull over strength of what holds the cloth.
+fn fastening(verdict: &PostVerdict) -> Option<f64> {
+    verdict
+        .parts
+        .iter()
+        .find(|part| !part.kind.is_of_post() && part.ratio.is_some())
+        .and_then(|part| part.ratio)
 }
 
 const COLUMNS: &[Column] = &[
@@ -130,7 +139,7 @@ const COLUMNS: &[Column] = &[
         let names: Vec<&str> = parts.map(|part| part.kind.name()).collect();
         Cell::any_words((!names.is_empty()).then(|| names.join("; ")))
     }),
-    words("ratio", "demand over capacity of the worst checked part", |row| {
+    words("ratio", "demand over capacity of the worst checked part of the post itself", |row| {
         Cell::any_figure(row.worst.ratio())
     }),
     words("ratio_best", "the same with what is not known at its best", |row| {
@@ -139,6 +148,11 @@ const COLUMNS: &[Column] = &[
     words("ratio_of", "the part that ratio belongs to", |row| {
         Cell::any_words(largest(row.worst).map(|part| part.kind.name()))
     }),
+    words(
+        "fastening_ratio",
+        "pull over strength of what holds the cloth beside the post; empty: not checked",
+        |row| Cell::any_figure(fastening(row.worst)),
+    ),
     figure(
         "limit_gust",
         Measure::Speed,

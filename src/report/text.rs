@@ -4,7 +4,7 @@ use super::compare::levers_in_short;
 use super::figures::{self, gust, gust_figures, gust_spread, listed, ratio_spread, ratio_up};
 use super::json::governs;
 use super::told::{self, Alike};
-use crate::answers::{Check, Group, Often, RunAnswer, flag_over_both};
+use crate::answers::{Check, Group, Often, RunAnswer, own_flag_over_both};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{End, Run};
 use crate::survey::RunSurvey;
@@ -72,6 +72,13 @@ impl Page<'_> {
             out.write_all(&block.1)?;
         }
         writeln!(out)?;
+        let pairs = told::pairs(self.check);
+        for pair in &pairs {
+            wrapped(out, "", pair)?;
+        }
+        if !pairs.is_empty() {
+            writeln!(out)?;
+        }
         wrapped(
             out,
             "",
@@ -219,6 +226,9 @@ impl Page<'_> {
         wrapped(out, which, &comes(alike.answer))?;
         let told = if ratios.is_empty() { Flag::NotChecked.to_string() } else { ratios.join("; ") };
         wrapped(out, "  at the design wind   ", &told)?;
+        for (head, text) in told::winds(self.check, alike).into_iter().flatten() {
+            wrapped(out, &format!("  {head:<21}"), &text)?;
+        }
         Ok(())
     }
 
@@ -349,7 +359,7 @@ impl Page<'_> {
                 None => format!("all layers {solidity:.3} solid"),
             });
         }
-        about.extend(alike.survey.fastening.clone());
+        about.extend(alike.survey.fastening.as_ref().map(|fastening| fastening.text.clone()));
         wrapped(out, "", &about.join("; "))?;
         for (at, run) in self.check.settled.fence.runs.iter().enumerate() {
             if alike.names.contains(&run.name.as_str()) {
@@ -401,7 +411,7 @@ impl Page<'_> {
         let mut rows = Rows::new(detail);
         for (at, post) in answer.worst.posts.iter().enumerate() {
             let best = answer.best.as_ref().map(|best| &best.posts[at]);
-            let (_, flag) = flag_over_both(post, best);
+            let flag = own_flag_over_both(post, best);
             let figure = |measure: Measure, si: Option<f64>| {
                 si.map_or_else(|| "-".to_owned(), |si| number(measure.in_unit(si.abs(), self.system), 0))
             };

@@ -1,14 +1,14 @@
 //! What every report for reading says in the same words: the runs told together, their cloth, the wind, what was
 //! not checked, what to measure next.
 
-use super::figures::{gust, length, speed_unit};
-use crate::answers::{Check, RunAnswer};
-use crate::fence::Run;
+use super::figures::{gust, gust_spread, length, listed, speed_unit};
+use crate::answers::{Check, First, MeasureNext, RunAnswer, Side};
+use crate::fence::{Face, Run};
 use crate::member::Format;
 use crate::source::Clause;
-use crate::survey::{Reading, RunSurvey, SiteReading};
+use crate::survey::{HeldBy, Reading, RunSurvey, SiteReading};
 use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
-use crate::verdict::PartKind;
+use crate::verdict::{PartKind, Then};
 use crate::wind::KeyKind;
 
 /// Runs that are told together.
@@ -38,6 +38,7 @@ pub(super) fn alike_in_groups(check: &Check) -> Vec<Alike<'_>> {
 
 fn together(check: &Check, same: fn(&RunAnswer, &RunAnswer) -> bool) -> Vec<Alike<'_>> {
     let mut all: Vec<Alike<'_>> = Vec::new();
+    let in_words = |survey: &RunSurvey| survey.fastening.as_ref().map(|fastening| fastening.text.clone());
     for (at, answer) in check.runs.iter().enumerate() {
         let (run, survey) = (&check.settled.fence.runs[at], &check.survey.runs[at]);
         let like = all.iter_mut().find(|one| {
@@ -45,7 +46,7 @@ fn together(check: &Check, same: fn(&RunAnswer, &RunAnswer) -> bool) -> Vec<Alik
                 && one.run.screen == run.screen
                 && one.run.height == run.height
                 && one.survey.cloth == survey.cloth
-                && one.survey.fastening == survey.fastening
+                && in_words(one.survey) == in_words(survey)
                 && one.run.start.is_like(run.start)
                 && one.run.finish.is_like(run.finish)
                 && same(one.answer, answer)
@@ -178,6 +179,95 @@ pub(super) fn cloth_name(run: &Run, survey: &RunSurvey) -> String {
     }
 }
 
+/// What is said of wind from either side of a run's cloth: where it presses the cloth on, where it pulls it off and what
+/// goes then, and who goes first. Three pieces, each with the words it begins with.
+pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String); 3]> {
+    let winds = alike.answer.winds.as_ref()?;
+    let system = check.survey.units;
+    let held = alike.survey.fastening.as_ref();
+    let (word, go) = match held.map(|held| &held.by) {
+        Some(HeldBy::Lacing { .. }) => ("lacing", "starts to go"),
+        _ => ("ties", "start to go"),
+    };
+    let spread = |(low, high): (Velocity, Velocity)| gust_spread(low, Some(high), system);
+    let off = match (winds.fastening, &alike.answer.worst.fastening) {
+        (Some(gusts), _) => {
+            let then = match winds.then {
+                Some(Then::AllGo) => {
+                    "; with the first gone its neighbours follow until the row is off".to_owned()
+                }
+                Some(Then::Stops { gone, of }) => format!("; it stops after {gone} of {of} ties of that row"),
+                Some(Then::Either) => "; its neighbours may follow until the row is off".to_owned(),
+                None => String::new(),
+            };
+            format!("pulls it off: {word} {go} in a gust of {}{then}", spread(gusts))
+        }
+        (None, Err(why)) => format!("pulls it off: ◇ not checked, {}", why.why()),
+        (None, Ok(found)) => {
+            let ask = found.unknown.first().map_or("", |part| part.ask());
+            format!("pulls it off: ◇ not checked; ask the maker for {ask}")
+        }
+    };
+    let first = match winds.first {
+        First::Fastening => format!(
+            "the {word}: {} against {} for the weakest post",
+            spread(winds.fastening?),
+            spread(winds.posts)
+        ),
+        First::Posts => format!(
+            "the posts: {} against {} for the {word}. The {word} save nothing",
+            spread(winds.posts),
+            spread(winds.fastening?)
+        ),
+        First::TooClose => format!(
+            "too close to say: {} for the {word}, {} for the weakest post",
+            spread(winds.fastening?),
+            spread(winds.posts)
+        ),
+        First::NotKnown => {
+            format!("◇ not known; the weakest post is at its limit in a gust of {}", spread(winds.posts))
+        }
+    };
+    let from = |outside: bool| if outside { "wind from outside" } else { "wind from inside" }.to_owned();
+    let (onto_head, off_head) = match alike.run.screen.as_ref()?.face {
+        Some(Face::Inside) => (from(false), from(true)),
+        Some(Face::Outside) => (from(true), from(false)),
+        None => ("wind one way".to_owned(), "wind the other way".to_owned()),
+    };
+    let onto = format!(
+        "presses the cloth onto the fence: no {} will relieve the fence from that side",
+        if word == "ties" { "tie" } else { "lacing" }
+    );
+    Some([(onto_head, onto), (off_head, off), ("first to go".to_owned(), first)])
+}
+
+/// One wind on the two ends of a court, pair by pair.
+pub(super) fn pairs(check: &Check) -> Vec<String> {
+    let mut told = Vec::new();
+    for (at, answer) in check.runs.iter().enumerate() {
+        let Some(winds) = &answer.winds else { continue };
+        let Some(other) = winds.opposite.filter(|other| *other > at) else { continue };
+        let (Side::Compass(off), Some(there)) = (&winds.off_from, &check.runs[other].winds) else { continue };
+        let (name, across) = (&check.settled.fence.runs[at].name, &check.settled.fence.runs[other].name);
+        told.push(if there.onto_from == winds.off_from {
+            format!(
+                "One wind, two ends: from {off} it pulls the cloth off {name} and presses it onto {across}; from {} the \
+                 other way round.",
+                winds.onto_from.in_words()
+            )
+        } else if there.off_from == winds.off_from {
+            format!(
+                "One wind, two ends: from {off} it pulls the cloth off {name} and off {across}; from {} it presses it onto \
+                 both.",
+                winds.onto_from.in_words()
+            )
+        } else {
+            continue;
+        });
+    }
+    told
+}
+
 /// The cloth of a run and where it hangs.
 pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
     let Some(screen) = &run.screen else { return "no cloth".to_owned() };
@@ -201,9 +291,20 @@ pub(super) const LITTLE: &str = "(little to gain)";
 
 /// What to measure next, the most telling first.
 pub(super) fn measure_next(check: &Check) -> Vec<String> {
+    let is_of_fastening = |next: &&MeasureNext| next.key.contains(".fastening.");
+    // What is asked of the cloth of several runs is asked once.
+    let mut of_fastening: Vec<(&str, Vec<&str>)> = Vec::new();
+    for next in check.measure_next.iter().filter(is_of_fastening) {
+        let (what, run) = next.what.split_once(" on ").unwrap_or((&next.what, "a run"));
+        match of_fastening.iter_mut().find(|(before, _)| *before == what) {
+            Some((_, runs)) => runs.push(run),
+            None => of_fastening.push((what, vec![run])),
+        }
+    }
     let mut lines: Vec<String> = check
         .measure_next
         .iter()
+        .filter(|next| !is_of_fastening(next))
         .map(|next| {
             if next.gain >= metres_per_second(0.45) {
                 format!(
@@ -217,6 +318,9 @@ pub(super) fn measure_next(check: &Check) -> Vec<String> {
             }
         })
         .collect();
+    lines.extend(of_fastening.iter().map(|(what, runs)| {
+        format!("{what} on {} (says whether the cloth or the posts go first)", listed(runs))
+    }));
     if check.survey.runs.iter().any(|run| run.footing.is_none()) {
         lines.push(FOOTINGS.to_owned());
     }

@@ -1,5 +1,6 @@
 //! The cloth of a run: what it is, how it hangs, how it is tied.
 
+use super::FasteningSurvey;
 use super::Origin;
 use super::file::{File, unknown_kind};
 use super::keys::*;
@@ -7,7 +8,7 @@ use super::layers::{Key, Layers, Missing, Reader, Sign};
 use super::reading::Reading;
 use super::run::RunReader;
 use crate::caution::Remark;
-use crate::fence::{Screen, Windows};
+use crate::fence::{Face, Screen, Windows};
 use crate::screen;
 use crate::units::{Length, Measure, Quantity, System, Value};
 use toml::de::{DeTable, DeValue};
@@ -48,6 +49,7 @@ impl<'t> RunReader<'_, 't> {
         &self,
         fence_height: Option<Length>,
         bays: Option<usize>,
+        top_rail: Option<Length>,
         reader: &mut Reader,
         remarks: &mut Vec<Remark>,
     ) -> Option<Option<ReadScreen>> {
@@ -117,14 +119,16 @@ impl<'t> RunReader<'_, 't> {
             length("top", "the top of the cloth above the ground", "\"10 ft\""),
             Missing::IsFine,
         );
-        let _ = reader.choice(
-            &layers,
-            "face",
-            &["inside", "outside"],
-            "the side of the fence the cloth hangs on",
-            Missing::IsFine,
-        );
-        let fastening = self.fastening(&layers, reader);
+        let face = reader
+            .choice(
+                &layers,
+                "face",
+                &Face::ALL.map(Face::word),
+                "the side of the fence the cloth hangs on",
+                Missing::IsFine,
+            )
+            .map(|at| Face::ALL[at]);
+        let fastening = self.fastening(&layers, top_rail, reader);
         let windows = self.windows(&layers, reader);
         let hung_on = self.hung_on(&layers, bays, reader);
         let note = reader.text(&layers, "note", "a line of text", Missing::IsFine).map(|(text, _)| text);
@@ -220,84 +224,10 @@ impl<'t> RunReader<'_, 't> {
             first_bay,
             end_bay,
             windows: windows?,
+            face,
+            fastening: None,
         };
-        Some(Some(ReadScreen { screen, solidity, cloth, fastening, note }))
-    }
-
-    pub(super) fn fastening(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<String> {
-        let (value, origin) = reader.find(layers, "fastening")?;
-        let table = match value.get_ref() {
-            DeValue::Table(table) => table,
-            DeValue::String(text) if text.trim().eq_ignore_ascii_case("unknown") => {
-                reader.note(layers, "fastening", "unknown".to_owned(), origin);
-                return None;
-            }
-            _ => {
-                reader.mistake(value.span(), "fastening is a table or \"unknown\"", "{ kind = \"ties\", strength = \"50 lbf\", spacing = \"12 in\", rows = [\"top\", \"bottom\"] }");
-                return None;
-            }
-        };
-        reader.check_keys(table, FASTENING_KEYS, "fastening", &[], &[]);
-        let own = Layers { tables: vec![(table, origin)], ..self.part("fastening", value.span()) };
-        let kind = reader.choice(&own, "kind", &["ties", "lacing"], "ties or lacing", Missing::IsMistake);
-        let strength = Key {
-            key: "strength",
-            measure: Measure::Force,
-            about: "strength of one tie by its maker, or \"unknown\"",
-            example: "\"50 lbf\"",
-            sign: Sign::Positive,
-            open: true,
-        };
-        let _ = reader.quantity::<crate::units::Force>(&own, strength, Missing::IsFine);
-        let _ = reader.text(&own, "rope", "thickness and fibre of the rope", Missing::IsFine);
-        let spacing = reader.quantity::<Length>(
-            &own,
-            small("spacing", "from tie to tie", "\"12 in\"", true),
-            Missing::IsMistake,
-        );
-        let mut rows = Vec::new();
-        match table.get("rows").map(|rows| (rows.get_ref(), rows.span())) {
-            Some((DeValue::Array(list), at)) if list.is_empty() => {
-                reader.mistake(
-                    at,
-                    "rows is empty: along which edges the cloth is tied",
-                    "rows = [\"top\", \"bottom\"]",
-                );
-            }
-            Some((DeValue::Array(list), _)) => {
-                for row in list {
-                    match row.get_ref().as_str() {
-                        Some(word) if ["top", "middle", "bottom", "sides"].contains(&word) => {
-                            if rows.contains(&word.to_owned()) {
-                                reader.mistake(
-                                    row.span(),
-                                    format!("the row \"{word}\" is named twice"),
-                                    "name it once",
-                                );
-                            }
-                            rows.push(word.to_owned());
-                        }
-                        _ => reader.mistake(
-                            row.span(),
-                            "rows are top, middle, bottom and sides",
-                            "rows = [\"top\", \"bottom\"]",
-                        ),
-                    }
-                }
-            }
-            Some((_, at)) => reader.mistake(at, "rows is a list", "rows = [\"top\", \"bottom\"]"),
-            None => reader.lacking(
-                &own,
-                &["rows"],
-                format!("{} has no rows: along which edges it is tied", own.name),
-                "add rows = [\"top\", \"bottom\"]",
-            ),
-        }
-        let spacing = spacing?.low().map_or_else(
-            || "unknown spacing".to_owned(),
-            |spacing| Value::new(spacing, Measure::Small).written(System::Us),
-        );
-        Some(format!("{} every {spacing}, {}", ["ties", "lacing"][kind?], rows.join(", ")))
+        Some(Some(ReadScreen { screen, solidity, cloth, fastening: fastening?, note }))
     }
 
     pub(super) fn windows(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<Option<Windows>> {
@@ -381,7 +311,7 @@ pub(super) struct ReadScreen {
     pub(super) screen: Screen,
     pub(super) solidity: Reading<f64>,
     pub(super) cloth: Option<String>,
-    pub(super) fastening: Option<String>,
+    pub(super) fastening: Option<FasteningSurvey>,
     pub(super) note: Option<String>,
 }
 

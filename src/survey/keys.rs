@@ -75,7 +75,23 @@ pub(super) const SCREEN_KEYS: &[&str] = &[
     "from",
     "like",
 ];
-pub(super) const FASTENING_KEYS: &[&str] = &["kind", "strength", "rope", "spacing", "rows", "note", "from"];
+pub(super) const FASTENING_KEYS: &[&str] = &[
+    "kind",
+    "strength",
+    "age",
+    "rope",
+    "years",
+    "spacing",
+    "rows",
+    "tied_to",
+    "panel",
+    "grommet",
+    "offset",
+    "stiffness",
+    "slack",
+    "note",
+    "from",
+];
 pub(super) const VENT_KEYS: &[&str] = &["width", "height", "per_bay", "note"];
 pub(super) const FOOTING_KEYS: &[&str] = &["shape", "width", "depth", "note", "from", "like"];
 pub(super) const RUN_ONLY_KEYS: &[&str] =

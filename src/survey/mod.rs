@@ -3,6 +3,7 @@
 
 mod cloth;
 mod corners;
+mod fastening;
 mod file;
 mod keys;
 mod layers;
@@ -21,9 +22,12 @@ pub use reading::{Extreme, Reading};
 pub use settle::{OpenKey, Settled};
 
 use crate::caution::Remark;
+use crate::fastening::rope::Fibre;
+use crate::fastening::ties::{Age, Rows};
+use crate::fence::{ClothStiffness, TiedTo};
 use crate::member::Format;
 use crate::member::nds_2018::Timber;
-use crate::units::{Length, Moment, Pressure, SectionModulus, System, Velocity};
+use crate::units::{Force, Length, Moment, Pressure, SectionModulus, System, Velocity};
 use crate::wind::Code;
 
 /// A survey as it was read.
@@ -207,8 +211,52 @@ pub struct RunSurvey {
     pub notes: Vec<(String, String)>,
     /// What was written of the footing.
     pub footing: Option<String>,
-    /// What was written of the fastening.
-    pub fastening: Option<String>,
+    /// What holds its cloth.
+    pub fastening: Option<FasteningSurvey>,
+}
+
+/// What holds cloth, as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FasteningSurvey {
+    /// In words.
+    pub text: String,
+    /// Ties or lacing.
+    pub by: HeldBy,
+    /// Strength of one tie, or breaking load of the rope.
+    pub strength: Open<Force>,
+    /// Pull at which a grommet tears out.
+    pub grommet: Open<Force>,
+    /// From tie to tie.
+    pub spacing: Open<Length>,
+    /// The edges it is held at.
+    pub rows: Rows,
+    /// What it is tied to.
+    pub to: TiedTo,
+    /// Length of one cloth, from upright edge to upright edge.
+    pub panel: Option<Length>,
+    /// How the cloth stretches, if known.
+    pub cloth: Option<ClothStiffness>,
+}
+
+/// Ties or lacing, as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub enum HeldBy {
+    /// Ties.
+    Ties {
+        /// Their age.
+        age: Open<Age>,
+    },
+    /// Lacing.
+    Lacing {
+        /// Thickness and fibre of the rope, as far as they are known.
+        rope: Option<(Length, Option<Fibre>)>,
+        /// Years outdoors.
+        years: Open<f64>,
+        /// Outside diameter of the rail.
+        rail: Length,
+        /// From the rail to the grommet.
+        offset: Length,
+    },
 }
 
 impl RunSurvey {

@@ -72,6 +72,11 @@ impl Survey {
                 );
             }
         }
+        for run in &self.runs {
+            if let Some(fastening) = &run.fastening {
+                fastening.open_keys(&run.run.name, &mut add);
+            }
+        }
         add(
             matches!(self.site.wind_speed.reading, Reading::Between(..)),
             &self.site.wind_speed.key,
@@ -98,6 +103,9 @@ impl Survey {
                 let mut run = survey.run.clone();
                 if let (Some(screen), Some(solidity)) = (&mut run.screen, &survey.solidity) {
                     screen.solidity = heavier(solidity, end, |value| value).unwrap_or(1.0);
+                }
+                if let (Some(screen), Some(fastening)) = (&mut run.screen, &survey.fastening) {
+                    screen.fastening = Some(fastening.settled(end));
                 }
                 run
             })

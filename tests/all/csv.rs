@@ -95,7 +95,7 @@ fn holds(csv: &str, json: &Value) {
             let parts = post["parts"].as_array().unwrap();
             let worst = parts
                 .iter()
-                .filter(|part| part["ratio"].is_number())
+                .filter(|part| part["ratio"].is_number() && part["part"] != "ties and lacing")
                 .max_by(|a, b| a["ratio"].as_f64().unwrap().total_cmp(&b["ratio"].as_f64().unwrap()));
             same(row, "ratio", worst.map_or(&Value::Null, |part| &part["ratio"]));
             assert_eq!(row["ratio_of"], worst.map_or("", |part| part["part"].as_str().unwrap()));

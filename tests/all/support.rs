@@ -59,6 +59,8 @@ pub fn fence(bays_ft: &[f64], height_ft: f64, solidity: f64) -> Fence {
                 first_bay: 0,
                 end_bay: bays_ft.len(),
                 windows: None,
+                face: None,
+                fastening: None,
             }),
             start: End::Free,
             finish: End::Free,

@@ -111,6 +111,7 @@ pub fn interaction(actions: Actions, ledger: &mut impl Ledger) -> Result<Interac
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::Quantity;
     use crate::workings::Blank;
     use proptest::prelude::*;
 
