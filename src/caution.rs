@@ -33,6 +33,10 @@ pub enum Remark {
     Gate { run: String },
     /// Nothing was said of hills.
     Hill,
+    /// What a hill does, at the top of the highest fence.
+    OnHill { top: Length, factor: f64, clause: String, taken: &'static str },
+    /// A hill for which the code asks for no factor.
+    HillWithoutFactor { because: &'static str },
     /// A wall or grade comes from the catalogue of pipe.
     PipeFromCatalogue { kind: String, names: String },
     /// How well a catalogue that was used is known.
@@ -66,6 +70,8 @@ impl Remark {
             Self::ClothOnGate { .. } => "cloth-on-gate",
             Self::Gate { .. } => "open-gate",
             Self::Hill => "hill",
+            Self::OnHill { .. } => "on-a-hill",
+            Self::HillWithoutFactor { .. } => "hill-without-factor",
             Self::PipeFromCatalogue { .. } => "pipe-from-catalogue",
             Self::Catalogue { .. } => "catalogue",
             Self::UnknownYield { .. } => "unknown-yield",
@@ -147,8 +153,17 @@ impl Remark {
             }
             Self::Hill => {
                 "topographic_factor is left out and taken as 1.0. Does the fence stand on a hill or the \
-                           edge of a bank? Then the wind is stronger: an engineer finds the factor."
+                           edge of a bank? Then the wind is stronger: describe it in [site.hill]."
                     .to_owned()
+            }
+            Self::OnHill { top, factor, clause, taken } => format!(
+                "on this hill the pressure of the wind is {} times that over level ground at {}, and more lower down \
+                 ({clause}). It was {taken}.",
+                two(factor),
+                length(top)
+            ),
+            Self::HillWithoutFactor { because } => {
+                format!("the hill makes no difference to the wind: {because}.")
             }
             Self::PipeFromCatalogue { kind, names } => format!(
                 "post \"{kind}\": wall or grade unknown, so every catalogue pipe of its diameter was tried ({names})."

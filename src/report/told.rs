@@ -89,18 +89,29 @@ pub(super) fn wind(check: &Check) -> Vec<String> {
         !site.wind_speed_source.as_ref().is_some_and(|source| source.contains(&category))
     };
     wind.extend(site.risk_category.as_ref().filter(told).map(|category| format!("risk category {category}")));
-    for (value, key) in site.values.iter().zip(site.code.site_keys()) {
-        if let KeyKind::Choice(choices) = key.kind {
-            let word = |reading: SiteReading| match reading {
-                SiteReading::Choice(at) => choices[at].0,
-                SiteReading::Quantity(_) => "",
-            };
-            wind.push(match (value.reading.low(), value.reading.high()) {
-                (Some(low), Some(high)) if low == high => format!("{} {}", key.key, word(low)),
-                (Some(low), Some(high)) => format!("{} {} or {}", key.key, word(low), word(high)),
-                _ => format!("{} unknown", key.key),
-            });
-        }
+    let mut tables: Vec<&str> = Vec::new();
+    for (value, leaf) in site.values.iter().zip(site.code.leaves()) {
+        let KeyKind::Choice(choices) = leaf.key.kind else { continue };
+        let word = |reading: SiteReading| match reading {
+            SiteReading::Choice(at) => Some(choices[at].0),
+            SiteReading::Quantity(_) | SiteReading::Absent => None,
+        };
+        // Of a table its first word tells that it stands.
+        let name = match leaf.table {
+            Some(table) if tables.contains(&table.key) => continue,
+            Some(table) => {
+                tables.push(table.key);
+                format!("{}:", table.key)
+            }
+            None => leaf.key.key.to_owned(),
+        };
+        let (low, high) = (value.reading.low().map(word), value.reading.high().map(word));
+        wind.push(match (low, high) {
+            (Some(None), _) | (_, Some(None)) => continue,
+            (Some(Some(low)), Some(Some(high))) if low == high => format!("{name} {low}"),
+            (Some(Some(low)), Some(Some(high))) => format!("{name} {low} or {high}"),
+            _ => format!("{name} unknown"),
+        });
     }
     wind
 }

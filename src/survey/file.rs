@@ -9,6 +9,7 @@ use super::run::RunReader;
 use super::{Job, Origin, PostSurvey, RunSurvey, Survey};
 use crate::caution::Remark;
 use crate::units::System;
+use crate::wind::SiteKey;
 use crate::workings::nearest;
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
@@ -169,10 +170,15 @@ impl<'t> File<'t> {
         let names: Vec<String> = post_kinds.iter().map(|(name, ..)| name.clone()).collect();
         let runs = self.runs(&names, reader, &mut remarks);
         let site = site?;
-        if !self.top.get("site").is_some_and(
-            |site| matches!(site.get_ref(), DeValue::Table(site) if site.contains_key("topographic_factor")),
-        ) && site.code.site_keys().iter().any(|key| key.key == "topographic_factor")
-        {
+        let given = |key: &str| {
+            self.top
+                .get("site")
+                .is_some_and(|site| matches!(site.get_ref(), DeValue::Table(site) if site.contains_key(key)))
+        };
+        // Neither a factor nor a hill: nobody looked whether there is one.
+        let silent =
+            |key: &SiteKey| key.instead_of.is_some_and(|(factor, _)| !given(factor)) && !given(key.key);
+        if site.code.site_keys().iter().any(silent) {
             remarks.push(Remark::Hill);
         }
         if matches!(site.wind_speed.reading, Reading::Unknown) {

@@ -9,10 +9,20 @@ pub(super) const TOP_KEYS: &[&str] =
 pub(super) const NOT_AT_THE_TOP: &[(&[&str], &str, &str)] = &[
     (&["title", "prepared_for", "measured_by", "date", "note"], "to [job]", "write it below [job]"),
     (
-        &["wind_code", "wind_speed", "wind_speed_source", "risk_category", "exposure", "soil"],
+        &[
+            "wind_code",
+            "wind_speed",
+            "wind_speed_source",
+            "risk_category",
+            "exposure",
+            "topographic_factor",
+            "ground_elevation",
+            "soil",
+        ],
         "to [site]",
         "write it below [site]",
     ),
+    (&["hill"], "to [site]", "write [site.hill]"),
     (
         &["bays", "height", "ends", "line_post", "end_post", "chain_link"],
         "to a run",

@@ -76,7 +76,7 @@ pub struct SiteSurvey {
     pub risk_category: Option<String>,
     /// Whether hurricanes make its strongest winds; nothing if that was not said.
     pub hurricane_coast: Option<bool>,
-    /// The code's own keys, in its order.
+    /// The code's own keys, in its order, those of tables in the place of the table.
     pub values: Vec<Open<SiteReading>>,
     /// What was written of the soil, for whoever works the footing.
     pub soil: Option<String>,
@@ -87,10 +87,12 @@ pub struct SiteSurvey {
 /// One end of a site key's reading.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum SiteReading {
-    /// The place in the list of choices, the lightest wind first.
+    /// The place in the list of choices.
     Choice(usize),
-    /// A quantity in SI units, the greater the heavier.
+    /// A quantity in SI units.
     Quantity(f64),
+    /// Its table was left out.
+    Absent,
 }
 
 /// A kind of post as surveyed.

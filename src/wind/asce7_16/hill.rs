@@ -1,0 +1,371 @@
+//! Wind over a hill: the topographic factor of 26.8, which ASCE 7-10, 7-16 and 7-22 print with the same figure.
+
+use super::Exposure;
+use crate::rule;
+use crate::source::{Clause, Stated};
+use crate::units::{Length, Measure, Powers, Pure, Quantity, feet};
+use crate::wind::{Heavier, KeyKind, SiteKey, SiteValues};
+use crate::workings::{Entry, Ledger, Listed, OutOfRange, within};
+
+const RETOLD: &str = "BNBC 2020 part 6 Fig. 6.2.4 (there exposures A, B, C), and a transcription of CIRSOC 102-2025 Fig. 1.8-1";
+const FIGURE: Clause = super::DOCUMENT.at("26.8.2, Fig. 26.8-1").through(RETOLD);
+const EQUATION: Clause = super::DOCUMENT.at("26.8.2, Eq. 26.8-1").through(RETOLD);
+const STEEP: Clause = super::DOCUMENT.at("26.8.2, Fig. 26.8-1, note 2").through(RETOLD);
+
+/// A hill flatter than this asks for no factor (26.8.1).
+const FLATTEST: f64 = 0.2;
+/// A lower hill asks for no factor: in open country and by open water, and among houses (26.8.1).
+const LOWEST: (Length, Length) = (feet(15.0), feet(60.0));
+
+const TOO_FLAT: Stated<f64> =
+    Stated { value: 1.0, because: "26.8.1: a hill with H/L_h below 0.2 asks for no topographic factor" };
+const TOO_LOW: Stated<f64> = Stated {
+    value: 1.0,
+    because: "26.8.1: a hill below 15 ft (in exposure B below 60 ft) asks for no topographic factor",
+};
+/// What 26.8.1 asks besides, and a survey does not say.
+///
+/// # Source
+/// The first two in 7-10 and 7-16 only, as a public page quotes them from 7-16; the third in 7-22 too, by a public
+/// transcription and by CIRSOC 102-2025, 1.8.1.
+pub(in crate::wind) const TAKEN: &str = "taken as met without being asked, which is the heavier side (ours): the hill \
+stands clear upwind of any other like it for 100 times its height or 2 miles, and rises to twice the height of the \
+country round it or more (7-10 and 7-16; 7-22 asks neither); the fence stands on its upper half or near the crest. \
+Where one of these is not so, 26.8.1 asks for no factor";
+
+rule! {
+    /// A constant of the figure's table for hills.
+    ///
+    /// # Range
+    /// Shape 1 to 3, column 1 to 6, whole.
+    HillConstant, "asce7-16/hill-constant", FIGURE;
+    /// shape: 1 for a ridge, 2 for an escarpment, 3 for a hill round on all sides
+    shape: f64 = "shape";
+    /// column: 1, 2, 3 for K_1/(H/L_h) in exposure B, C, D; 4 for γ; 5 and 6 for μ upwind and downwind of the crest
+    column: f64 = "column";
+    constant "c": f64
+}
+/// Fig. 26.8-1: K_1/(H/L_h) in exposures B, C and D, γ, μ upwind, μ downwind.
+const CONSTANTS: [[f64; 6]; 3] = [
+    [1.30, 1.45, 1.55, 3.0, 1.5, 1.5], // two-dimensional ridge
+    [0.75, 0.85, 0.95, 2.5, 1.5, 4.0], // two-dimensional escarpment
+    [0.95, 1.05, 1.15, 4.0, 1.5, 1.5], // three-dimensional axisymmetric hill
+];
+impl HillConstant {
+    /// Reads the table.
+    ///
+    /// # Errors
+    /// If there is no such shape or column.
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
+        let whole = |what, value: f64, greatest: f64| {
+            within(what, FIGURE, value, 1.0, greatest)?;
+            // Between two rows there is none: told as outside the row below.
+            within(what, FIGURE, value, value.round(), value.round())
+        };
+        whole("shape", self.shape, 3.0)?;
+        whole("column", self.column, 6.0)?;
+        Ok(self.keep(ledger, CONSTANTS[self.shape as usize - 1][self.column as usize - 1]))
+    }
+}
+rule! {
+    /// How far a hill's effect reaches: by its half length, of a steep hill by twice its height.
+    Reach, "asce7-16/hill-reach", STEEP;
+    /// distance upwind of the crest to where the ground is half as high
+    half_length: Length as Distance = "L_h";
+    /// height of the hill over the country upwind
+    height: Length as Distance = "H";
+    reach "L_h'": Length as Distance = half_length.max(2.0 * height)
+}
+rule! {
+    /// Factor for the shape of a hill and its steepness; H/L_h counts up to 0.5.
+    ShapeFactor, "asce7-16/hill-shape-factor", FIGURE;
+    /// constant of the shape and the exposure
+    constant: f64 = "K_1/(H/L_h)";
+    /// height of the hill over the country upwind
+    height: Length as Distance = "H";
+    /// distance upwind of the crest to where the ground is half as high
+    half_length: Length as Distance = "L_h";
+    factor "K_1": f64 as Coefficient = constant * (height / half_length).pure().min(0.5)
+}
+rule! {
+    /// Factor for the distance from the crest.
+    DistanceFactor, "asce7-16/hill-distance-factor", FIGURE;
+    /// distance from the crest
+    distance: Length as Distance = "x";
+    /// constant of the shape and the side of the crest
+    constant: f64 = "μ";
+    /// half length of the hill, twice the height of a steep one
+    reach: Length as Distance = "L_h'";
+    factor "K_2": f64 as Coefficient = (1.0 - (distance / (constant * reach)).pure()).max(0.0)
+}
+rule! {
+    /// Factor for the height above the ground.
+    LevelFactor, "asce7-16/hill-level-factor", FIGURE;
+    /// height above the ground where the fence stands
+    level: Length as Distance = "z";
+    /// constant of the shape
+    constant: f64 = "γ";
+    /// half length of the hill, twice the height of a steep one
+    reach: Length as Distance = "L_h'";
+    factor "K_3": f64 as Coefficient = (-(constant * (level / reach).pure())).exp()
+}
+rule! {
+    /// Topographic factor.
+    TopographicFactor, "asce7-16/topographic-factor", EQUATION;
+    /// factor for the shape of the hill
+    shape: f64 as Coefficient = "K_1";
+    /// factor for the distance from the crest
+    distance: f64 as Coefficient = "K_2";
+    /// factor for the height above the ground
+    level: f64 as Coefficient = "K_3";
+    factor "K_zt": f64 as Coefficient = (1.0 + shape * distance * level).squared()
+}
+
+/// The rules of hills by name.
+pub(super) const RULES: [Listed; 6] = [
+    Listed::of::<HillConstant>(),
+    Listed::of::<Reach>(),
+    Listed::of::<ShapeFactor>(),
+    Listed::of::<DistanceFactor>(),
+    Listed::of::<LevelFactor>(),
+    Listed::of::<TopographicFactor>(),
+];
+
+/// The key of a factor that an engineer found.
+pub(in crate::wind) const FACTOR_KEY: SiteKey = SiteKey {
+    key: "topographic_factor",
+    about: "K_zt of 26.8: above 1 on a hill or the edge of a bank",
+    kind: KeyKind::Quantity(Measure::Ratio, Some(crate::units::Value { si: 1.0, measure: Measure::Ratio })),
+    example: ["1.0", "1.0"],
+    range: Some((1.0, 4.0)),
+    heavier: Heavier::Greater,
+    instead_of: None,
+};
+
+const fn size(
+    key: &'static str,
+    about: &'static str,
+    example: [&'static str; 2],
+    range: (f64, f64),
+    heavier: Heavier,
+) -> SiteKey {
+    let kind = KeyKind::Quantity(Measure::Elevation, None);
+    SiteKey { key, about, kind, example, range: Some(range), heavier, instead_of: None }
+}
+const fn word(
+    key: &'static str,
+    about: &'static str,
+    choices: &'static [(&'static str, &'static str)],
+    example: &'static str,
+    heavier: Heavier,
+) -> SiteKey {
+    let example = [example, example];
+    SiteKey { key, about, kind: KeyKind::Choice(choices), example, range: None, heavier, instead_of: None }
+}
+
+const SHAPE_KEY: SiteKey = word(
+    "shape",
+    "\"escarpment\" a slope or bank with level ground above it, \"hill\" round on all sides, \"ridge\" long and falling \
+     on both sides",
+    &[
+        ("escarpment", "a slope with level ground above it"),
+        ("hill", "round on all sides"),
+        ("ridge", "long, falling on both sides"),
+    ],
+    "\"escarpment\"",
+    // A ridge is the heavier at the crest, an escarpment far behind it.
+    Heavier::Between,
+);
+const HEIGHT_KEY: SiteKey = size(
+    "height",
+    "how far its crest rises over the country upwind, from a map",
+    ["\"40 ft\"", "\"12 m\""],
+    (0.3048, 3048.0),
+    Heavier::Greater,
+);
+const HALF_LENGTH_KEY: SiteKey = size(
+    "half_length",
+    "from the crest towards the wind to where the ground is half as high, as the map has it",
+    ["\"100 ft\"", "\"30 m\""],
+    (0.3048, 30_480.0),
+    // A longer hill is flatter and reaches farther.
+    Heavier::Between,
+);
+const DISTANCE_KEY: SiteKey = size(
+    "distance",
+    "from the crest to the fence, as the map has it; 0 on the crest",
+    ["\"20 ft\"", "\"6 m\""],
+    (0.0, 30_480.0),
+    Heavier::Lesser,
+);
+const SIDE_KEY: SiteKey = word(
+    "side",
+    "on which side of the crest the fence stands, \"upwind\" or \"downwind\" of it",
+    &[("upwind", "towards the wind"), ("downwind", "behind the crest, or on the level ground above a bank")],
+    "\"downwind\"",
+    Heavier::Greater,
+);
+/// The table that describes a hill, and its keys in their order.
+pub(in crate::wind) const HILL_KEY: SiteKey = SiteKey {
+    key: "hill",
+    about: "a hill, a ridge or the edge of a bank that the fence stands on or near, in place of topographic_factor",
+    kind: KeyKind::Table(&[SHAPE_KEY, HEIGHT_KEY, HALF_LENGTH_KEY, DISTANCE_KEY, SIDE_KEY]),
+    example: ["\"none\"", "\"none\""],
+    range: None,
+    heavier: Heavier::Greater,
+    instead_of: Some((
+        FACTOR_KEY.key,
+        "keep topographic_factor if an engineer found it, else keep the hill: its factor is worked at each height",
+    )),
+};
+
+/// The shape of a hill, in the order of its key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shape {
+    /// A slope with level ground above it.
+    Escarpment,
+    /// Round on all sides.
+    Hill,
+    /// Long, falling on both sides.
+    Ridge,
+}
+
+impl Shape {
+    const ALL: [Self; 3] = [Self::Escarpment, Self::Hill, Self::Ridge];
+
+    /// Its row in the table of the figure, counted from 1.
+    const fn row(self) -> f64 {
+        match self {
+            Self::Ridge => 1.0,
+            Self::Escarpment => 2.0,
+            Self::Hill => 3.0,
+        }
+    }
+
+    const fn in_words(self) -> &'static str {
+        match self {
+            Self::Escarpment => "an escarpment",
+            Self::Hill => "a hill",
+            Self::Ridge => "a ridge",
+        }
+    }
+}
+
+/// A hill and the place of the fence on it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Hill {
+    /// Its shape.
+    pub shape: Shape,
+    /// H, over the country upwind.
+    pub height: Length,
+    /// L_h, upwind of the crest to where the ground is half as high.
+    pub half_length: Length,
+    /// x, from the crest.
+    pub distance: Length,
+    /// Whether the fence stands behind the crest.
+    pub is_downwind: bool,
+}
+
+/// What the ground does to the wind.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Topography {
+    /// K_zt as it was given, the same at every height.
+    Factor(f64),
+    /// A hill, from which K_zt is worked at each height.
+    Hill(Hill),
+}
+
+impl Topography {
+    /// From the values of a site: that of the factor at one place, those of the hill from another on.
+    pub(in crate::wind) fn of(values: &SiteValues, factor: usize, hill: usize) -> Self {
+        if values.is_absent(hill) {
+            return Self::Factor(values.quantity(factor));
+        }
+        let length = |at: usize| Length::from_si(values.quantity(hill + at));
+        Self::Hill(Hill {
+            shape: Shape::ALL[values.choice(hill).min(2)],
+            height: length(1),
+            half_length: length(2),
+            distance: length(3),
+            is_downwind: values.choice(hill + 4) == 1,
+        })
+    }
+
+    /// K_zt at a height above the ground.
+    ///
+    /// # Errors
+    /// If the hill has no height or length.
+    pub(in crate::wind) fn factor(
+        &self,
+        exposure: Exposure,
+        level: Length,
+        ledger: &mut impl Ledger,
+    ) -> Result<f64, OutOfRange> {
+        match self {
+            Self::Factor(factor) => Ok(*factor),
+            Self::Hill(hill) => hill.factor(exposure, level, ledger),
+        }
+    }
+
+    /// What a reader is told of the hill, if there is one.
+    pub(in crate::wind) fn told(&self, exposure: Exposure, level: Length) -> Option<crate::wind::OnHill> {
+        let Self::Hill(hill) = self else { return None };
+        let none = hill.no_factor(exposure).map(|stated| stated.because);
+        let factor = hill.factor(exposure, level, &mut crate::workings::Blank).ok()?;
+        Some(crate::wind::OnHill {
+            factor,
+            clause: EQUATION,
+            taken: if none.is_none() { TAKEN } else { "" },
+            none,
+        })
+    }
+}
+
+impl Hill {
+    /// Why 26.8.1 asks for no factor, if it asks for none.
+    fn no_factor(&self, exposure: Exposure) -> Option<Stated<f64>> {
+        let lowest = if exposure == Exposure::B { LOWEST.1 } else { LOWEST.0 };
+        let at_least = |value: f64, bound: f64| crate::numerics::on_bound(value, &[bound]) >= bound;
+        if !at_least((self.height / self.half_length).pure(), FLATTEST) {
+            Some(TOO_FLAT)
+        } else if !at_least(self.height.si(), lowest.si()) {
+            Some(TOO_LOW)
+        } else {
+            None
+        }
+    }
+
+    fn factor(&self, exposure: Exposure, level: Length, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
+        let above_nought = Length::from_si(f64::MIN_POSITIVE);
+        within("height of the hill", FIGURE, self.height, above_nought, Length::from_si(f64::MAX))?;
+        within("half length of the hill", FIGURE, self.half_length, above_nought, Length::from_si(f64::MAX))?;
+        within(
+            "distance from the crest",
+            FIGURE,
+            self.distance,
+            Length::from_si(0.0),
+            Length::from_si(f64::MAX),
+        )?;
+        if let Some(none) = self.no_factor(exposure) {
+            return Ok(ledger.judge("K_zt", none));
+        }
+        let (shape, column) = (self.shape.row(), exposure.column());
+        ledger.write(|| {
+            let side = if self.is_downwind { "downwind" } else { "upwind" };
+            let shape = self.shape.in_words();
+            Entry::Heading(format!("{shape}, {side} of its crest; {TAKEN}"))
+        });
+        let side = if self.is_downwind { 6.0 } else { 5.0 };
+        let for_shape = HillConstant { shape, column }.work(ledger)?;
+        let for_distance = HillConstant { shape, column: side }.work(ledger)?;
+        let for_level = HillConstant { shape, column: 4.0 }.work(ledger)?;
+        let Self { height, half_length, distance, .. } = *self;
+        let reach = Reach { half_length, height }.work(ledger);
+        Ok(TopographicFactor {
+            shape: ShapeFactor { constant: for_shape, height, half_length }.work(ledger),
+            distance: DistanceFactor { distance, constant: for_distance, reach }.work(ledger),
+            level: LevelFactor { level, constant: for_level, reach }.work(ledger),
+        }
+        .work(ledger))
+    }
+}
