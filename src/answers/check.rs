@@ -282,7 +282,7 @@ fn measure_next(survey: &Survey, runs: &[RunAnswer]) -> Result<Vec<MeasureNext>,
 
 fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
     let mut remarks = Vec::new();
-    let tops = settled.fence.runs.iter().map(|run| run.height.si());
+    let tops = settled.fence.runs.iter().map(|run| run.top_above_ground().si());
     let top = Length::from_si(tops.fold(0.0, f64::max));
     if let Some(hill) = settled.site.on_hill(top) {
         remarks.push(match hill.none {
@@ -384,7 +384,7 @@ fn windows(settled: &Settled, at: usize, screen: &Screen) -> Option<Remark> {
     let share = WindowShare { window: cut.area(), count: cut.per_bay, cloth }.work(&mut Blank).min(1.0);
     let solidity = run.solidity(&mut Blank)?;
     let panel = |solidity| Panel {
-        bottom: screen.bottom,
+        bottom: run.base_above_ground + screen.bottom,
         height: screen.top - screen.bottom,
         length: to - from,
         solidity,

@@ -1,8 +1,9 @@
 //! Cloths side by side on one fence, or whole surveys side by side.
 
 use super::check::{Check, CheckError, RunAnswer, check};
-use super::levers::{all_layers, highest_cloth};
+use super::levers::highest_cloth;
 use super::often::{Often, often};
+use crate::fence::Condition;
 use crate::screen::loss::{Layer, MadeOf, ModelFactor, load_factor};
 use crate::screen::{cloths, named, nearest_name};
 use crate::survey::{Open, Reading, Survey};
@@ -195,6 +196,7 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
         if none {
             run.run.screen = None;
             run.solidity = None;
+            run.condition = None;
             run.cloth = None;
             continue;
         }
@@ -203,6 +205,8 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
             let screen = run.run.screen.get_or_insert_with(|| crate::fence::Screen {
                 name: "cloth".to_owned(),
                 solidity: 1.0,
+                solidity_as_return: None,
+                condition: Condition::Dry,
                 bottom: Length::from_si(0.0),
                 top: height,
                 first_bay: 0,
@@ -334,7 +338,7 @@ impl Column {
         let Some(solidity) = self.most_open(run) else { return as_it_is };
         let mut fence = self.check.settled.fence.clone();
         if let Some(screen) = &mut fence.runs[run].screen {
-            screen.solidity = solidity;
+            (screen.solidity, screen.solidity_as_return) = (solidity, None);
         }
         run_verdict(&fence, run, &self.check.settled.site)
             .map_or(as_it_is, |verdict| verdict.posts[post].at_reference_gust.moment.si().abs())
@@ -345,7 +349,11 @@ impl Column {
         let run = &self.check.settled.fence.runs[run];
         let screen = run.screen.as_ref()?;
         let layer = |solidity| Layer { made_of: MadeOf::Wire, solidity, cut_away: 0.0 };
-        let mut layers = vec![layer(solidity.unwrap_or(screen.solidity))];
+        let own = match screen.condition {
+            Condition::Dry => solidity.unwrap_or(screen.solidity),
+            Condition::Iced => screen.own_solidity(&mut Blank),
+        };
+        let mut layers = vec![layer(own)];
         layers.extend(run.chain_link.map(|link| layer(link.solidity(&mut Blank))));
         load_factor(&layers, &mut Blank).ok()
     }
@@ -403,9 +411,9 @@ pub fn highest_cloths(check: &Check, gust: Velocity) -> Result<Vec<HighestCloth>
         .iter()
         .enumerate()
         .map(|(at, run)| {
-            let solidity = run.screen.as_ref().map_or(closed, |screen| screen.solidity);
+            let solidity = run.screen.as_ref().map_or(closed, |screen| screen.own_solidity(&mut Blank));
             let height = highest_cloth(fence, at, &check.settled.site, solidity, gust)?;
-            Ok(HighestCloth { solidity: all_layers(run, solidity), height })
+            Ok(HighestCloth { solidity: run.all_layers(solidity, &mut Blank), height })
         })
         .collect()
 }

@@ -230,6 +230,7 @@ impl Page {
         );
         self.about(screen::COLOUR.key, &screen::COLOUR.sentence());
         self.invented(&screen::HEIGHT, &self.text_of(&screen::HEIGHT));
+        self.left_out(&screen::CONDITION, &self.text_of(&screen::CONDITION));
         self.line("# fastening: what holds the cloth, or \"unknown\":");
         for field in [screen::KIND, screen::STRENGTH, screen::ROPE, screen::SPACING, screen::ROWS] {
             self.line(&format!("#   {}: {}; like {}.", field.key, field.sentence(), self.text_of(&field)));
@@ -249,6 +250,7 @@ impl Page {
         self.line("\n# What holds for every run; a run that differs writes the key again for itself.");
         self.line("[all_runs]");
         self.invented(&run::HEIGHT, &self.text_of(&run::HEIGHT));
+        self.left_out(&run::BASE, &self.text_of(&run::BASE));
         let rail = format!("{{ diameter = {} }}", self.text_of(&run::RAIL));
         self.line(&format!("# top_rail, mid_rail, bottom_rail: {}.", run::RAIL.sentence()));
         self.marked(&format!("top_rail = {rail}"));

@@ -314,7 +314,7 @@ impl Form {
             }
             div.row { (self.ticks("run.faces", &run::FACES, &fields::COMPASS)) }
             div.row data-key="run.bays" {
-                (key(&run::BAYS)) small { (run::BAYS.what) "; write G before a gate" }
+                (key(&run::BAYS)) small { (run::BAYS.what) "; write G before a gate, 2G before a double gate" }
             }
             div.bays { @for bay in 1..=BAYS { div { small { (bay) } } } }
             div.columns {
@@ -347,6 +347,7 @@ impl Form {
                 }
             }
             (self.line("run.height", &run::HEIGHT))
+            (self.line("run.base_above_ground", &run::BASE))
             div.field data-key="run.top_rail" { code { "top_rail" } (self.short("run.top_rail.diameter", &run::RAIL)) (tick("none")) }
             div.field data-key="run.mid_rail" { code { "mid_rail" } (self.short("run.mid_rail.diameter", &run::RAIL)) (tick("none")) }
             div.field data-key="run.bottom_rail" { code { "bottom_rail" } (self.short("run.bottom_rail.diameter", &run::RAIL)) (tick("none")) }

@@ -3,7 +3,7 @@
 
 use super::figures::{gust, length, speed_unit};
 use crate::answers::{Check, RunAnswer};
-use crate::fence::Run;
+use crate::fence::{Condition, Run};
 use crate::survey::{Reading, RunSurvey, SiteReading};
 use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
 use crate::verdict::PartKind;
@@ -42,6 +42,7 @@ fn together(check: &Check, same: fn(&RunAnswer, &RunAnswer) -> bool) -> Vec<Alik
             one.run.bays == run.bays
                 && one.run.screen == run.screen
                 && one.run.height == run.height
+                && one.run.base_above_ground == run.base_above_ground
                 && one.survey.cloth == survey.cloth
                 && one.survey.fastening == survey.fastening
                 && one.run.start.is_like(run.start)
@@ -153,15 +154,26 @@ pub(super) fn cloth_name(run: &Run, survey: &RunSurvey) -> String {
 
 /// The cloth of a run and where it hangs.
 pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
-    let Some(screen) = &run.screen else { return "no cloth".to_owned() };
+    let base = run.base_above_ground;
+    let raised = if base.si() > 0.0 {
+        format!(", posts {} above the ground below", length(base, system))
+    } else {
+        String::new()
+    };
+    let Some(screen) = &run.screen else { return format!("no cloth{raised}") };
     let name = cloth_name(run, survey);
+    let iced = match screen.condition {
+        Condition::Dry => "",
+        Condition::Iced => ", iced,",
+    };
     let bays = if screen.first_bay == 0 && screen.end_bay == run.bays.len() {
         String::new()
     } else {
         format!(", bays {} to {}", screen.first_bay + 1, screen.end_bay)
     };
+    let from = if raised.is_empty() { "the ground" } else { "their foot" };
     format!(
-        "{name} from {} to {} above the ground{bays}",
+        "{name}{iced} from {} to {} above {from}{bays}{raised}",
         length(screen.bottom, system),
         length(screen.top, system)
     )

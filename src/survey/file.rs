@@ -316,7 +316,7 @@ impl<'t> File<'t> {
             reader.check_keys(table, FOOTING_KEYS, &format!("[footing.{name}]"), &[], &[]);
         }
         let all = self.table("all_runs", reader).map(|(table, _)| {
-            reader.check_keys(table, RUN_KEYS, "[all_runs]", &[], RUN_RESERVED);
+            reader.check_keys(table, RUN_KEYS, "[all_runs]", &[IN_ITS_SCREEN], RUN_RESERVED);
             for key in ["name", "bays"] {
                 if let Some((key, _)) = table.get_key_value(key) {
                     reader.mistake(
@@ -375,10 +375,7 @@ impl<'t> File<'t> {
                 table,
                 RUN_KEYS,
                 &shown,
-                &[
-                    (&["survey", "units"], "at the top of the file", "move it up"),
-                    (&["solidity", "cloth"], "in its screen", "move it into screen = { … }"),
-                ],
+                &[(&["survey", "units"], "at the top of the file", "move it up"), IN_ITS_SCREEN],
                 RUN_RESERVED,
             );
             let names = run_names(table, &shown, item.span(), reader);

@@ -63,6 +63,7 @@ pub(super) const SCREEN_KEYS: &[&str] = &[
     "bottom",
     "top",
     "face",
+    "condition",
     "fastening",
     "vents",
     "bays",
@@ -70,6 +71,9 @@ pub(super) const SCREEN_KEYS: &[&str] = &[
     "from",
     "like",
 ];
+/// Keys that people write at a run and that belong to its cloth, where, and what to do.
+pub(super) const IN_ITS_SCREEN: (&[&str], &str, &str) =
+    (&["solidity", "cloth", "condition"], "in its screen", "move it into screen = { … }");
 pub(super) const FASTENING_KEYS: &[&str] = &["kind", "strength", "rope", "spacing", "rows", "note", "from"];
 pub(super) const VENT_KEYS: &[&str] = &["width", "height", "per_bay", "note"];
 pub(super) const FOOTING_KEYS: &[&str] = &["shape", "width", "depth", "note", "from", "like"];
@@ -81,6 +85,7 @@ pub(crate) const RUN_KEYS: &[&str] = &[
     "court",
     "faces",
     "height",
+    "base_above_ground",
     "top_rail",
     "mid_rail",
     "bottom_rail",
@@ -99,7 +104,7 @@ pub(crate) const RUN_KEYS: &[&str] = &[
     "note",
     "from",
 ];
-pub(super) const RUN_RESERVED: &[&str] = &["base_above_ground", "brace", "guy", "condition"];
+pub(super) const RUN_RESERVED: &[&str] = &["brace", "guy"];
 pub(super) const FROM: &[&str] = &["tape", "caliper", "drawing", "told", "guess"];
 /// More bays than any fence has: a slip of the finger, not a run.
 pub(super) const MOST_BAYS: usize = 2000;
@@ -111,6 +116,15 @@ pub(super) const HEIGHT: Key = Key {
     example: "\"10 ft\"",
     sign: Sign::Positive,
     open: false,
+};
+/// What the foot of the posts stands on.
+pub(super) const BASE: Key = Key {
+    key: "base_above_ground",
+    about: "from the ground below a bank or wall up to the foot of the posts, on the side where it is lower; 0 on \
+            level ground",
+    example: "\"3 ft\"",
+    sign: Sign::NotNegative,
+    ..HEIGHT
 };
 pub(super) const SMALL: Key = Key {
     key: "diameter",

@@ -19,6 +19,7 @@ pub use reading::{Extreme, Reading};
 pub use settle::{OpenKey, Settled};
 
 use crate::caution::Remark;
+use crate::fence::Condition;
 use crate::units::{Length, Pressure, System, Velocity};
 use crate::wind::Code;
 
@@ -127,7 +128,7 @@ pub enum WallBasis {
     Measured,
 }
 
-/// A run as surveyed: all of it known but the solidity of its cloth.
+/// A run as surveyed: all of it known but the solidity and the condition of its cloth.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RunSurvey {
     /// The court it belongs to.
@@ -136,8 +137,10 @@ pub struct RunSurvey {
     pub faces: Option<String>,
     /// The run with its cloth at the worst end.
     pub run: crate::fence::Run,
-    /// Solidity of the cloth, if there is cloth.
+    /// Solidity of the cloth when dry, if there is cloth.
     pub solidity: Option<Open<f64>>,
+    /// What the cloth is in, if there is cloth.
+    pub condition: Option<Open<Condition>>,
     /// What cloth it is.
     pub cloth: Option<String>,
     /// Notes of the run, its cloth and its footing, each with its name.

@@ -4,8 +4,9 @@
 
 use super::layers::shortened;
 use super::reading::{Extreme, Reading};
-use super::{Open, PostSurvey, SiteReading, Survey, WallBasis};
-use crate::fence::{Fence, PostKind, Wall};
+use super::{Open, PostSurvey, RunSurvey, SiteReading, Survey, WallBasis};
+use crate::fence::{Condition, Fence, PostKind, Run, Screen, Wall};
+use crate::loads::{Dress, run_loads};
 use crate::member::{aisc360_16, pipe};
 use crate::numerics::between;
 use crate::units::{Length, Moment, Pressure, Quantity, Velocity, mph};
@@ -81,6 +82,13 @@ impl Survey {
                     format!("the open area of the cloth on {}, from its maker", shortened(&run.run.name)),
                 );
             }
+            if let Some(condition) = &run.condition {
+                add(
+                    !condition.reading.is_point(),
+                    &condition.key,
+                    format!("whether ice may close the cloth on {}", shortened(&run.run.name)),
+                );
+            }
         }
         add(
             matches!(self.site.wind_speed.reading, Reading::Between(..)),
@@ -101,20 +109,14 @@ impl Survey {
     #[must_use]
     pub fn settle(&self, end: &dyn Fn(&str) -> Extreme) -> Settled {
         let kinds = self.posts.iter().map(|post| kind(post, end)).collect();
-        let runs = self
-            .runs
-            .iter()
-            .map(|survey| {
-                let mut run = survey.run.clone();
-                if let (Some(screen), Some(solidity)) = (&mut run.screen, &survey.solidity) {
-                    screen.solidity = heavier(solidity, end, |value| value).unwrap_or(1.0);
-                }
-                run
-            })
-            .collect();
+        let runs = self.runs.iter().map(|survey| hung(survey, end)).collect();
         let wind_speed = heavier(&self.site.wind_speed, end, |speed| speed);
         let site = self.site.code.site(&SiteValues { wind_speed, values: self.site_values(end) });
-        Settled { fence: Fence { kinds, runs }, site }
+        let mut fence = Fence { kinds, runs };
+        for (at, survey) in self.runs.iter().enumerate() {
+            settle_solidity(survey, at, &mut fence, &site, end);
+        }
+        Settled { fence, site }
     }
 
     /// The values of the code's keys, each at its end; where no end is the heavier for sure, what lies between is tried.
@@ -185,7 +187,7 @@ impl Survey {
     /// The pressure of one gust at the top of the highest run; nothing where the code gives none.
     fn probe(&self, values: &[SiteValue]) -> f64 {
         let site = self.site.code.site(&SiteValues { wind_speed: None, values: values.to_vec() });
-        let tops = self.runs.iter().map(|survey| survey.run.height);
+        let tops = self.runs.iter().map(|survey| survey.run.top_above_ground());
         let centroid = Length::from_si(tops.map(Length::si).fold(0.0, f64::max));
         let strip = Strip { centroid, solidity: 0.5 };
         let pressure = site.open_pressure(&strip, Case::Open, Event::Gust(PROBE), &mut Blank);
@@ -235,6 +237,84 @@ fn ends_of(open: &Open<SiteReading>, leaf: &Leaf) -> (SiteValue, SiteValue) {
             (taken, taken)
         }
         (.., KeyKind::Table(_)) => (SiteValue::Absent, SiteValue::Absent),
+    }
+}
+
+/// A run with its cloth at one end of its solidity and condition.
+///
+/// Dense cloth is the heavier on its own run and the lighter round the corner of another, whose ends it shelters: as
+/// a return it stands at the other end.
+fn hung(survey: &RunSurvey, end: &dyn Fn(&str) -> Extreme) -> Run {
+    let mut run = survey.run.clone();
+    let (Some(screen), Some(solidity)) = (&mut run.screen, &survey.solidity) else { return run };
+    let other = |key: &str| match end(key) {
+        Extreme::Worst => Extreme::Best,
+        Extreme::Best => Extreme::Worst,
+    };
+    screen.solidity = heavier(solidity, end, |value| value).unwrap_or(1.0);
+    let mut as_return = heavier(solidity, &other, |value| value).unwrap_or(1.0);
+    if let Some(condition) = &survey.condition {
+        screen.condition = condition_at(condition, end);
+        if condition_at(condition, &other) == Condition::Iced {
+            as_return = 1.0;
+        }
+    }
+    let condition = survey.condition.as_ref().is_some_and(|condition| !condition.reading.is_point());
+    screen.solidity_as_return = (condition || !solidity.reading.is_point()).then_some(as_return);
+    run
+}
+
+fn condition_at(open: &Open<Condition>, end: &dyn Fn(&str) -> Extreme) -> Condition {
+    match (open.reading, end(&open.key)) {
+        (Reading::Measured(condition), _) => condition,
+        (_, Extreme::Worst) => Condition::Iced,
+        (_, Extreme::Best) => Condition::Dry,
+    }
+}
+
+/// What stands just below a step of the code, and is told from it.
+const BELOW: f64 = 1.0 - 1e-6;
+
+/// Where load does not rise with solidity all the way, the extreme is looked for: at both ends and on either side of
+/// every step of the code between them, by the largest base moment in one gust.
+///
+/// Between two steps load rises (a test sweeps it). Where the least pressure governs at the design wind it rises over
+/// the steps too: there a range that ends just above a step may be up to a tenth heavier than what is taken.
+fn settle_solidity(
+    survey: &RunSurvey,
+    at: usize,
+    fence: &mut Fence,
+    site: &Site,
+    end: &dyn Fn(&str) -> Extreme,
+) {
+    let Some(Open { key, reading: Reading::Between(low, high) }) = &survey.solidity else { return };
+    let run = &fence.runs[at];
+    if run.screen.as_ref().is_none_or(|screen| screen.condition == Condition::Iced) {
+        return;
+    }
+    let link = run.all_layers(0.0, &mut Blank);
+    let cloth = |all: f64| 1.0 - (1.0 - all) / (1.0 - link);
+    let steps = site.code().solidity_steps().iter().flat_map(|step| [cloth(step * BELOW), cloth(*step)]);
+    let inner: Vec<f64> = steps.filter(|solidity| low < solidity && solidity < high).collect();
+    if inner.is_empty() {
+        return;
+    }
+    let mut trial = fence.clone();
+    let mut hang = |solidity: f64| {
+        if let Some(screen) = &mut trial.runs[at].screen {
+            *screen = Screen { solidity, ..screen.clone() };
+        }
+        let loads = run_loads(&trial, at, Dress::AsHung, site, Event::Gust(PROBE)).ok()?;
+        let largest = loads.posts.iter().map(|post| post.moment.si().abs()).fold(0.0, f64::max);
+        Some((largest, solidity))
+    };
+    let found = [*low, *high].into_iter().chain(inner).filter_map(&mut hang);
+    let found = match end(key) {
+        Extreme::Worst => found.max_by(|one, other| one.0.total_cmp(&other.0)),
+        Extreme::Best => found.min_by(|one, other| one.0.total_cmp(&other.0)),
+    };
+    if let (Some((_, solidity)), Some(screen)) = (found, &mut fence.runs[at].screen) {
+        screen.solidity = solidity;
     }
 }
 

@@ -50,6 +50,7 @@ pub const RUN_KEYS: &[&str] = &[
     "run.start",
     "run.finish",
     "run.height",
+    "run.base_above_ground",
     "run.top_rail",
     "run.top_rail.diameter",
     "run.mid_rail",

@@ -1,6 +1,6 @@
 //! Fences for the tests.
 
-use fencegust::fence::{Bay, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Wall};
+use fencegust::fence::{Bay, Condition, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Wall};
 use fencegust::screen::ChainLink;
 use fencegust::units::{Length, Moment, Pure, feet, inches, ksi, mph, pound_feet};
 use fencegust::wind::{Code, Site, SiteValue, SiteValues};
@@ -42,13 +42,16 @@ pub fn fence(bays_ft: &[f64], height_ft: f64, solidity: f64) -> Fence {
         runs: vec![Run {
             name: "run".into(),
             height: feet(height_ft),
+            base_above_ground: feet(0.0),
             chain_link: None,
             rails: Rails::default(),
-            bays: bays_ft.iter().map(|width| Bay { width: feet(*width), gate: false }).collect(),
+            bays: bays_ft.iter().map(|width| Bay::of(feet(*width))).collect(),
             posts,
             screen: Some(Screen {
                 name: "cloth".into(),
                 solidity,
+                solidity_as_return: None,
+                condition: Condition::Dry,
                 bottom: feet(0.0),
                 top: feet(height_ft),
                 first_bay: 0,
