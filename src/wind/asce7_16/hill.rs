@@ -369,3 +369,187 @@ impl Hill {
         .work(ledger))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{Pressure, mph, psf};
+    use crate::wind::{Code, Event, Site, SiteValue};
+    use crate::workings::Blank;
+    use proptest::prelude::*;
+
+    const EXPOSURES: [Exposure; 3] = Exposure::ALL;
+
+    fn hill(shape: Shape, height: f64, half_length: f64, distance: f64, is_downwind: bool) -> Hill {
+        let (height, half_length, distance) = (feet(height), feet(half_length), feet(distance));
+        Hill { shape, height, half_length, distance, is_downwind }
+    }
+
+    fn factor(hill: Hill, exposure: Exposure, level: f64) -> f64 {
+        hill.factor(exposure, feet(level), &mut Blank).unwrap()
+    }
+
+    /// The multipliers that the figure prints for exposure C, read between its columns as its note 1 allows: a second
+    /// way to K_zt, without the formulas.
+    fn by_the_printed_table(hill: Hill, level: f64) -> f64 {
+        use crate::numerics::linear;
+        let of = Shape::ALL.iter().position(|shape| *shape == hill.shape).unwrap();
+        let steepness = [0.20, 0.25, 0.30, 0.35, 0.40, 0.45, 0.50];
+        let first = [
+            [0.17, 0.21, 0.26, 0.30, 0.34, 0.38, 0.43],
+            [0.21, 0.26, 0.32, 0.37, 0.42, 0.47, 0.53],
+            [0.29, 0.36, 0.43, 0.51, 0.58, 0.65, 0.72],
+        ];
+        let places = [0.0, 0.5, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0];
+        let behind_an_escarpment = [1.00, 0.88, 0.75, 0.63, 0.50, 0.38, 0.25, 0.13, 0.00];
+        let all_other = [1.00, 0.67, 0.33, 0.00, 0.00, 0.00, 0.00, 0.00, 0.00];
+        let levels = [0.0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.5, 2.0];
+        let third = [
+            [1.00, 0.78, 0.61, 0.47, 0.37, 0.29, 0.22, 0.17, 0.14, 0.11, 0.08, 0.02, 0.00],
+            [1.00, 0.67, 0.45, 0.30, 0.20, 0.14, 0.09, 0.06, 0.04, 0.03, 0.02, 0.00, 0.00],
+            [1.00, 0.74, 0.55, 0.41, 0.30, 0.22, 0.17, 0.12, 0.09, 0.07, 0.05, 0.01, 0.00],
+        ];
+        let steep = (hill.height / hill.half_length).pure();
+        let reach = if steep > 0.5 { hill.height * 2.0 } else { hill.half_length };
+        let second = if hill.shape == Shape::Escarpment && hill.is_downwind {
+            behind_an_escarpment
+        } else {
+            all_other
+        };
+        let at = |length: Length| (length / reach).pure();
+        let one = linear(&steepness, &first[of], steep.min(0.5)).unwrap();
+        let two = linear(&places, &second, at(hill.distance).min(4.0)).unwrap();
+        let three = linear(&levels, &third[of], at(feet(level)).min(2.0)).unwrap();
+        let sum = 1.0 + one * two * three;
+        sum * sum
+    }
+
+    #[test]
+    fn a_hill_worked_by_hand() {
+        // A ridge 100 ft high, L_h 250 ft, in open country, at its crest, 10 ft up: H/L_h 0.40, K_1 = 1.45 × 0.40 =
+        // 0.58, K_2 = 1, K_3 = e^(−3 × 10 ÷ 250) = e^−0.12 = 0.886 920; K_zt = 1.514 414² = 2.293 449.
+        let crest = hill(Shape::Ridge, 100.0, 250.0, 0.0, false);
+        assert!((factor(crest, Exposure::C, 10.0) - 2.293_449).abs() < 5e-7);
+        // 50 ft behind the edge of a bank 40 ft high, L_h 60 ft, steeper than a half: K_1 = 0.85 × 0.5 = 0.425, L_h' =
+        // 80 ft, K_2 = 1 − 50 ÷ (4 × 80) = 0.843 75, K_3 = e^(−2.5 × 12 ÷ 80) = e^−0.375 = 0.687 289; K_zt =
+        // 1.246 458² = 1.553 657.
+        let bank = hill(Shape::Escarpment, 40.0, 60.0, 50.0, true);
+        assert!((factor(bank, Exposure::C, 12.0) - 1.553_657).abs() < 2e-6);
+        // The same upwind of the edge: K_2 = 1 − 50 ÷ (1.5 × 80) = 0.583 333; K_zt = 1.170 390² = 1.369 814.
+        let below = Hill { is_downwind: false, ..bank };
+        assert!((factor(below, Exposure::C, 12.0) - 1.369_814).abs() < 2e-6);
+    }
+
+    proptest! {
+        #[test]
+        fn the_formulas_give_what_the_printed_table_gives_between_its_columns(
+            shape in 0_usize..3, steep in 0.2..0.9_f64, half_length in 80.0..2000.0_f64, along in 0.0..5.0_f64,
+            level in 3.0..30.0_f64, is_downwind in any::<bool>(),
+        ) {
+            let height = steep * half_length;
+            prop_assume!(height >= 15.0);
+            let hill = hill(Shape::ALL[shape], height, half_length, along * half_length, is_downwind);
+            let (ours, read) = (factor(hill, Exposure::C, level), by_the_printed_table(hill, level));
+            // Hundredths of each multiplier, and straight lines for the exponential: 2 % at most.
+            prop_assert!((ours / read - 1.0).abs() < 0.02, "{ours} for {read}, {hill:?}");
+        }
+
+        #[test]
+        fn more_hill_nearer_and_lower_down_is_more_wind(
+            shape in 0_usize..3, exposure in 0_usize..3, height in 60.0..500.0_f64, half_length in 100.0..2000.0_f64,
+            distance in 0.0..3000.0_f64, level in 1.0..30.0_f64, is_downwind in any::<bool>(), more in 1.0..1.5_f64,
+        ) {
+            let exposure = EXPOSURES[exposure];
+            let this = hill(Shape::ALL[shape], height, half_length, distance, is_downwind);
+            let here = factor(this, exposure, level);
+            prop_assert!(here >= 1.0);
+            let higher = Hill { height: this.height * more, ..this };
+            let farther = Hill { distance: this.distance * more, ..this };
+            let behind = Hill { is_downwind: true, ..this };
+            prop_assert!(factor(higher, exposure, level) >= here);
+            prop_assert!(factor(farther, exposure, level) <= here);
+            prop_assert!(factor(behind, exposure, level) >= here);
+            prop_assert!(factor(this, exposure, level * more) <= here);
+            if exposure != Exposure::D {
+                let rougher = EXPOSURES.iter().position(|one| *one == exposure).unwrap();
+                prop_assert!(factor(this, EXPOSURES[rougher + 1], level) >= here);
+            }
+        }
+    }
+
+    #[test]
+    fn a_steeper_hill_than_a_half_makes_no_more_wind_but_reaches_as_far_as_twice_its_height() {
+        let at =
+            |half_length: f64| factor(hill(Shape::Ridge, 100.0, half_length, 60.0, true), Exposure::C, 10.0);
+        assert!((at(200.0) - at(100.0)).abs() < 1e-12 && (at(200.0) - at(20.0)).abs() < 1e-12);
+        assert!(at(201.0) < at(200.0));
+    }
+
+    #[test]
+    fn low_and_flat_hills_ask_for_no_factor_and_those_on_the_bound_do() {
+        let of = |height: f64, half_length: f64, exposure| {
+            factor(hill(Shape::Ridge, height, half_length, 0.0, false), exposure, 10.0)
+        };
+        for (exposure, lowest) in [(Exposure::B, 60.0), (Exposure::C, 15.0), (Exposure::D, 15.0)] {
+            assert!(of(lowest, 2.0 * lowest, exposure) > 1.3);
+            assert_eq!(of(lowest - 0.01, 2.0 * lowest, exposure), 1.0);
+        }
+        assert!(of(60.0, 300.0, Exposure::C) > 1.3);
+        assert_eq!(of(60.0, 300.1, Exposure::C), 1.0);
+        // 0.2 in any unit.
+        for tenths in 150..400_u32 {
+            let height = f64::from(tenths) / 10.0;
+            assert!(of(height, height * 5.0, Exposure::C) > 1.0, "{height}");
+        }
+    }
+
+    #[test]
+    fn a_row_or_column_that_is_not_there_is_refused() {
+        for (shape, column) in [(0.0, 1.0), (4.0, 1.0), (1.5, 1.0), (1.0, 7.0), (1.0, 0.0), (f64::NAN, 1.0)] {
+            assert!(HillConstant { shape, column }.work(&mut Blank).is_err(), "{shape} {column}");
+        }
+    }
+
+    /// Values of a site: exposure C, sea level, with a hill behind the factor and the elevation there are.
+    fn site(code: Code, hill: [SiteValue; 5]) -> Site {
+        let mut values = vec![SiteValue::Choice(1), SiteValue::Absent];
+        if code != Code::Asce7_10 {
+            values.push(SiteValue::Quantity(0.0));
+        }
+        values.extend(hill);
+        code.site(&SiteValues { wind_speed: Some(mph(115.0)), values })
+    }
+
+    fn pressure(site: &Site, level: f64) -> Pressure {
+        let strip = crate::wind::Strip { centroid: feet(level), solidity: 0.2 };
+        site.open_pressure(&strip, crate::wind::Case::Open, Event::Design, &mut Blank).unwrap().unwrap()
+    }
+
+    #[test]
+    fn every_edition_multiplies_the_pressure_at_each_height_by_the_same_factor() {
+        let q = |feet_up: f64| SiteValue::Quantity(feet(feet_up).si());
+        let ridge = [SiteValue::Choice(2), q(100.0), q(250.0), q(0.0), SiteValue::Choice(0)];
+        for code in Code::ALL {
+            let (level, on_ridge) = (site(*code, [SiteValue::Absent; 5]), site(*code, ridge));
+            // (1 + 0.58 e^(−3z ÷ 250))² by hand.
+            for (up, factor) in [(5.0, 2.390_807), (10.0, 2.293_449), (30.0, 1.973_048)] {
+                // Below 15 ft K_z stands still, K_zt does not.
+                let flat = pressure(&with_factor(*code), up);
+                let times = (pressure(&on_ridge, up) / flat).pure();
+                assert!((times - factor).abs() < 5e-6, "{}, {up} ft: {times}", code.key());
+                let told = on_ridge.on_hill(feet(up)).unwrap();
+                assert!((told.factor - factor).abs() < 5e-6 && told.none.is_none());
+            }
+            assert_eq!(level.on_hill(feet(10.0)), None);
+        }
+        assert!((pressure(&site(Code::Asce7_16, ridge), 10.0) / psf(1.0)).pure() > 60.0);
+    }
+
+    fn with_factor(code: Code) -> Site {
+        let mut values = vec![SiteValue::Choice(1), SiteValue::Quantity(1.0)];
+        if code != Code::Asce7_10 {
+            values.push(SiteValue::Quantity(0.0));
+        }
+        code.site(&SiteValues { wind_speed: Some(mph(115.0)), values })
+    }
+}
