@@ -155,7 +155,7 @@ impl Remark {
             Self::Gate { run } => {
                 format!(
                     "{run}: gate posts take half the opening with the gate shut. An open leaf hangs on its hinge post alone \
-                     and turns the wind on it by a quarter: not checked. Shut and latch gates before wind."
+                     and loads it the other way round as well: not checked. Shut and latch gates before wind."
                 )
             }
             Self::Hill => {
@@ -175,7 +175,7 @@ impl Remark {
             ),
             Self::OnHill { top, factor, clause, taken } => format!(
                 "on this hill the pressure of the wind is {} times that over level ground at {}, and more lower down \
-                 ({clause}). It was {taken}.",
+                 ({clause}). Conditions of 26.8.1 were taken {taken}.",
                 two(factor),
                 length(top)
             ),

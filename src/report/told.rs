@@ -156,15 +156,17 @@ pub(super) fn cloth_name(run: &Run, survey: &RunSurvey) -> String {
 pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
     let base = run.base_above_ground;
     let raised = if base.si() > 0.0 {
-        format!(", posts {} above the ground below", length(base, system))
+        format!(", posts on a bank or wall {} high", length(base, system))
     } else {
         String::new()
     };
     let Some(screen) = &run.screen else { return format!("no cloth{raised}") };
     let name = cloth_name(run, survey);
+    let known = survey.condition.as_ref().is_none_or(|condition| condition.reading.is_point());
     let iced = match screen.condition {
+        Condition::Iced if known => ", iced,",
+        Condition::Iced => ", dry or iced,",
         Condition::Dry => "",
-        Condition::Iced => ", iced,",
     };
     let bays = if screen.first_bay == 0 && screen.end_bay == run.bays.len() {
         String::new()

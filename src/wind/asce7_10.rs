@@ -1,7 +1,7 @@
 //! ASCE/SEI 7-10: velocity pressure without a ground elevation factor; walls, open frames and least pressure as 7-16
 //! prints them, in other places.
 
-use super::asce7_16::hill::{FACTOR_KEY, HILL_KEY, Topography};
+use super::asce7_16::hill::{FACTOR_KEY, HILL_KEY, PLACE, Topography};
 use super::asce7_16::{
     self, CONSTANT, DIRECTIONALITY, EXPOSURE_KEY, Edition, Exposure, LEAST_HEIGHT, Places,
 };
@@ -102,7 +102,7 @@ impl Site {
     /// What a hill does at a height above the ground.
     #[must_use]
     pub fn on_hill(&self, height: Length) -> Option<OnHill> {
-        self.topography.told(self.exposure, height)
+        self.topography.told(self.exposure, height, DOCUMENT.at(PLACE))
     }
 
     /// The pressures on a panel in one case.

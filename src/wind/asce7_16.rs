@@ -628,7 +628,7 @@ impl Site {
     /// What a hill does at a height above the ground.
     #[must_use]
     pub fn on_hill(&self, height: Length) -> Option<OnHill> {
-        self.topography.told(self.exposure, height)
+        self.topography.told(self.exposure, height, DOCUMENT.at(hill::PLACE))
     }
 
     /// The pressures on a panel in one case.

@@ -3,7 +3,7 @@
 //!
 //! That Fig. 29.3-1 is the same is known from secondary transcriptions only.
 
-use super::asce7_16::hill::Topography;
+use super::asce7_16::hill::{PLACE, Topography};
 use super::asce7_16::{
     self, CONSTANT, DIRECTIONALITY, ELEVATION_RATE, Edition, ElevationFactor, Exposure, LEAST_HEIGHT, Places,
 };
@@ -127,7 +127,7 @@ impl Site {
     /// What a hill does at a height above the ground.
     #[must_use]
     pub fn on_hill(&self, height: Length) -> Option<OnHill> {
-        self.topography.told(self.exposure, height)
+        self.topography.told(self.exposure, height, DOCUMENT.at(PLACE))
     }
 
     /// The pressures on a panel in one case.

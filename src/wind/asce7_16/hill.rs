@@ -4,12 +4,14 @@ use super::Exposure;
 use crate::rule;
 use crate::source::{Clause, Stated};
 use crate::units::{Length, Measure, Powers, Pure, Quantity, feet};
-use crate::wind::{Heavier, KeyKind, SiteKey, SiteValues};
-use crate::workings::{Entry, Ledger, Listed, OutOfRange, within};
+use crate::wind::{Heavier, KeyKind, OnHill, SiteKey, SiteValues};
+use crate::workings::{Blank, Ledger, Listed, OutOfRange, within};
 
 const RETOLD: &str = "BNBC 2020 part 6 Fig. 6.2.4 (there exposures A, B, C), and a transcription of CIRSOC 102-2025 Fig. 1.8-1";
 const FIGURE: Clause = super::DOCUMENT.at("26.8.2, Fig. 26.8-1").through(RETOLD);
-const EQUATION: Clause = super::DOCUMENT.at("26.8.2, Eq. 26.8-1").through(RETOLD);
+const EQUATION: Clause = super::DOCUMENT.at(PLACE).through(RETOLD);
+/// Where each edition prints the factor.
+pub(in crate::wind) const PLACE: &str = "26.8.2, Eq. 26.8-1";
 const STEEP: Clause = super::DOCUMENT.at("26.8.2, Fig. 26.8-1, note 2").through(RETOLD);
 
 /// A hill flatter than this asks for no factor (26.8.1).
@@ -28,20 +30,21 @@ const TOO_LOW: Stated<f64> = Stated {
 /// # Source
 /// The first two in 7-10 and 7-16 only, as a public page quotes them from 7-16; the third in 7-22 too, by a public
 /// transcription and by CIRSOC 102-2025, 1.8.1.
-pub(in crate::wind) const TAKEN: &str = "taken as met without being asked, which is the heavier side (ours): the hill \
-stands clear upwind of any other like it for 100 times its height or 2 miles, and rises to twice the height of the \
-country round it or more (7-10 and 7-16; 7-22 asks neither); the fence stands on its upper half or near the crest. \
-Where one of these is not so, 26.8.1 asks for no factor";
+const UNMET: Stated<f64> = Stated { value: 0.0, because: TAKEN };
+const TAKEN: &str = "as met without being asked, which is the heavier side (ours): the hill stands clear upwind of any \
+other like it for 100 times its height or 2 miles, and rises to twice the height of the country round it or more (7-10 \
+and 7-16; 7-22 asks neither); the fence stands on its upper half or near the crest. Where one of these is not so, 26.8.1 \
+asks for no factor";
 
 rule! {
-    /// A constant of the figure's table for hills.
+    /// A constant of the table for hills: of a ridge (shape 1), an escarpment (2) or a hill round on all sides (3), k_1 in exposure B, C, D (columns 1 to 3), γ (4), μ upwind and downwind of the crest (5, 6).
     ///
     /// # Range
     /// Shape 1 to 3, column 1 to 6, whole.
     HillConstant, "asce7-16/hill-constant", FIGURE;
-    /// shape: 1 for a ridge, 2 for an escarpment, 3 for a hill round on all sides
+    /// shape, counted from 1
     shape: f64 = "shape";
-    /// column: 1, 2, 3 for K_1/(H/L_h) in exposure B, C, D; 4 for γ; 5 and 6 for μ upwind and downwind of the crest
+    /// column, counted from 1; k_1 is K_1/(H/L_h)
     column: f64 = "column";
     constant "c": f64
 }
@@ -80,7 +83,7 @@ rule! {
     /// Factor for the shape of a hill and its steepness; H/L_h counts up to 0.5.
     ShapeFactor, "asce7-16/hill-shape-factor", FIGURE;
     /// constant of the shape and the exposure
-    constant: f64 = "K_1/(H/L_h)";
+    constant: f64 = "k_1";
     /// height of the hill over the country upwind
     height: Length as Distance = "H";
     /// distance upwind of the crest to where the ground is half as high
@@ -241,14 +244,6 @@ impl Shape {
             Self::Hill => 3.0,
         }
     }
-
-    const fn in_words(self) -> &'static str {
-        match self {
-            Self::Escarpment => "an escarpment",
-            Self::Hill => "a hill",
-            Self::Ridge => "a ridge",
-        }
-    }
 }
 
 /// A hill and the place of the fence on it.
@@ -308,16 +303,12 @@ impl Topography {
     }
 
     /// What a reader is told of the hill, if there is one.
-    pub(in crate::wind) fn told(&self, exposure: Exposure, level: Length) -> Option<crate::wind::OnHill> {
+    pub(in crate::wind) fn told(&self, exposure: Exposure, level: Length, clause: Clause) -> Option<OnHill> {
         let Self::Hill(hill) = self else { return None };
         let none = hill.no_factor(exposure).map(|stated| stated.because);
-        let factor = hill.factor(exposure, level, &mut crate::workings::Blank).ok()?;
-        Some(crate::wind::OnHill {
-            factor,
-            clause: EQUATION,
-            taken: if none.is_none() { TAKEN } else { "" },
-            none,
-        })
+        let factor = hill.factor(exposure, level, &mut Blank).ok()?;
+        let taken = if none.is_none() { TAKEN } else { "" };
+        Some(OnHill { factor, clause, taken, none })
     }
 }
 
@@ -350,11 +341,7 @@ impl Hill {
             return Ok(ledger.judge("K_zt", none));
         }
         let (shape, column) = (self.shape.row(), exposure.column());
-        ledger.write(|| {
-            let side = if self.is_downwind { "downwind" } else { "upwind" };
-            let shape = self.shape.in_words();
-            Entry::Heading(format!("{shape}, {side} of its crest; {TAKEN}"))
-        });
+        let _ = ledger.judge("conditions of 26.8.1 that are not met", UNMET);
         let side = if self.is_downwind { 6.0 } else { 5.0 };
         let for_shape = HillConstant { shape, column }.work(ledger)?;
         let for_distance = HillConstant { shape, column: side }.work(ledger)?;
@@ -375,7 +362,6 @@ mod tests {
     use super::*;
     use crate::units::{Pressure, mph, psf};
     use crate::wind::{Code, Event, Site, SiteValue};
-    use crate::workings::Blank;
     use proptest::prelude::*;
 
     const EXPOSURES: [Exposure; 3] = Exposure::ALL;
