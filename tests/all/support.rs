@@ -3,14 +3,26 @@
 use fencegust::fence::{Bay, Condition, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Wall};
 use fencegust::screen::ChainLink;
 use fencegust::units::{Length, Moment, Pure, feet, inches, ksi, mph, pound_feet};
-use fencegust::wind::{Code, Site, SiteValue, SiteValues};
+use fencegust::wind::{Code, KeyKind, Site, SiteValue, SiteValues};
 
 /// ASCE 7-16 at sea level on flat ground; exposure 0 is B, 1 C, 2 D.
 pub fn site(speed_mph: f64, exposure: usize) -> Site {
-    Code::Asce7_16.site(&SiteValues {
-        wind_speed: Some(mph(speed_mph)),
-        values: vec![SiteValue::Choice(exposure), SiteValue::Quantity(1.0), SiteValue::Quantity(0.0)],
-    })
+    site_by(Code::Asce7_16, speed_mph, exposure)
+}
+
+/// The same by any edition; keys that are given nothing are those of tables left out.
+pub fn site_by(code: Code, speed_mph: f64, exposure: usize) -> Site {
+    let values = code
+        .leaves()
+        .map(|leaf| match (leaf.table, leaf.key.kind) {
+            (None, KeyKind::Choice(_)) => SiteValue::Choice(exposure),
+            (None, KeyKind::Quantity(_, default)) => {
+                SiteValue::Quantity(default.map_or(0.0, |default| default.si))
+            }
+            _ => SiteValue::Absent,
+        })
+        .collect();
+    code.site(&SiteValues { wind_speed: Some(mph(speed_mph)), values })
 }
 
 /// A fence of one run with free ends, posts 2.875 x nominal 0.203 in of 30 ksi, and cloth over its whole height.
