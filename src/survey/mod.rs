@@ -7,6 +7,7 @@ mod file;
 mod keys;
 mod layers;
 mod mistake;
+mod other_code;
 mod post;
 mod reading;
 mod run;
@@ -15,6 +16,7 @@ mod site;
 
 pub(crate) use keys::RUN_KEYS;
 pub use mistake::{Mistake, Mistakes};
+pub use other_code::{OtherCode, Recoded};
 pub use reading::{Extreme, Reading};
 pub use settle::{OpenKey, Settled};
 
