@@ -2,7 +2,7 @@
 
 use divan::{Bencher, black_box, counter::ItemsCount};
 use fencegust::fence::{
-    Bay, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
+    Bay, Condition, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
 };
 use fencegust::loads::BaseMoment;
 use fencegust::member::Format;
@@ -37,13 +37,16 @@ fn court_side() -> Fence {
     let run = Run {
         name: "north side".into(),
         height,
+        base_above_ground: feet(0.0),
         chain_link: Some(ChainLink { mesh: inches(1.75), wire: inches(0.148) }),
         rails: Rails { top: Some(inches(1.660)), middle: None, bottom: None },
-        bays: vec![Bay { width, gate: false }; bays],
+        bays: vec![Bay::of(width); bays],
         posts: posts.collect(),
         screen: Some(Screen {
             name: "closed mesh".into(),
             solidity: 0.95,
+            solidity_as_return: None,
+            condition: Condition::Dry,
             bottom: feet(0.0),
             top: height,
             first_bay: 0,

@@ -32,8 +32,16 @@ pub enum Remark {
     ClothOnGate { run: String },
     /// Open gate leaf.
     Gate { run: String },
+    /// Cloth that is iced, or may be.
+    IcedCloth { run: String, known: bool },
+    /// A fence on a bank or a wall.
+    Raised { run: String, base: Length },
     /// Nothing was said of hills.
     Hill,
+    /// What a hill does, at the top of the highest fence.
+    OnHill { top: Length, factor: f64, clause: String, taken: &'static str },
+    /// A hill for which the code asks for no factor.
+    HillWithoutFactor { because: &'static str },
     /// A wall or grade comes from the catalogue of pipe.
     PipeFromCatalogue { kind: String, names: String },
     /// How well a catalogue that was used is known.
@@ -74,7 +82,11 @@ impl Remark {
             Self::CornerPosts { .. } => "corner-posts",
             Self::ClothOnGate { .. } => "cloth-on-gate",
             Self::Gate { .. } => "open-gate",
+            Self::IcedCloth { .. } => "iced-cloth",
+            Self::Raised { .. } => "raised",
             Self::Hill => "hill",
+            Self::OnHill { .. } => "on-a-hill",
+            Self::HillWithoutFactor { .. } => "hill-without-factor",
             Self::PipeFromCatalogue { .. } => "pipe-from-catalogue",
             Self::Catalogue { .. } => "catalogue",
             Self::UnknownYield { .. } => "unknown-yield",
@@ -155,13 +167,33 @@ impl Remark {
             ),
             Self::Gate { run } => {
                 format!(
-                    "{run}: gate posts take half the leaf with the gate shut. An open leaf in wind: not checked."
+                    "{run}: gate posts take half the opening with the gate shut. An open leaf hangs on its hinge post alone \
+                     and loads it the other way round as well: not checked. Shut and latch gates before wind."
                 )
             }
             Self::Hill => {
                 "topographic_factor is left out and taken as 1.0. Does the fence stand on a hill or the \
-                           edge of a bank? Then the wind is stronger: an engineer finds the factor."
+                           edge of a bank? Then the wind is stronger: describe it in [site.hill]."
                     .to_owned()
+            }
+            Self::IcedCloth { run, known } => format!(
+                "{run}: {} counts as solid (1.00, ours). Ice with wind, its weight, and ice on the steel mesh: not checked.",
+                if *known { "the iced cloth" } else { "the cloth may be iced, and iced cloth" }
+            ),
+            Self::Raised { run, base } => format!(
+                "{run}: its posts stand {} above the ground of the side where that is lower, so the wind is that of its \
+                 height above there; moments are about the foot of the posts. The bank or wall itself, and how the posts \
+                 are held in it: not checked.",
+                length(base)
+            ),
+            Self::OnHill { top, factor, clause, taken } => format!(
+                "on this hill the pressure of the wind is {} times that over level ground at {}, and more lower down \
+                 ({clause}). Conditions of 26.8.1 were taken {taken}.",
+                two(factor),
+                length(top)
+            ),
+            Self::HillWithoutFactor { because } => {
+                format!("the hill makes no difference to the wind: {because}.")
             }
             Self::PipeFromCatalogue { kind, names } => format!(
                 "post \"{kind}\": wall or grade unknown, so every catalogue pipe of its diameter was tried ({names})."
@@ -301,7 +333,7 @@ pub const DIGGING: Caution = Caution {
 /// What no result of this version covers, one line each.
 pub const NOT_CHECKED: &[(&str, &str)] = &[
     ("ice", "ice with wind; iced or frozen cloth is solid"),
-    ("raised", "a fence that stands on a wall or the edge of a bank"),
+    ("raised", "the wall or bank a fence stands on"),
     ("earthquake", "earthquake, for fences of 6 ft (1.8 m) and over"),
     ("banners", "banners and signs hung on the cloth"),
     ("torsion", "twist of open (roll-formed) posts"),

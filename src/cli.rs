@@ -7,13 +7,14 @@ mod verify;
 mod whole;
 
 use crate::answers::{
-    Check, CheckError, Comparison, HighestCloth, Variant, check, compare, highest_cloths, side_by_side,
-    workings,
+    Check, CheckError, Comparison, HighestCloth, Variant, by_codes, check, compare, highest_cloths,
+    side_by_side, workings,
 };
 use crate::report::{self, Detail};
 use crate::rules::verify::status_table;
 use crate::survey::{Mistakes, Survey};
 use crate::units::{Dimension, Length, Quantity, System, Velocity, read};
+use crate::wind::Code;
 use clap::{Parser, Subcommand, ValueEnum};
 use std::fs::File;
 use std::io::{self, Read, Write};
@@ -140,6 +141,9 @@ struct CompareArguments {
     /// A height of cloth from the ground; may be given several times.
     #[arg(long, value_name = "HEIGHT", allow_hyphen_values = true)]
     height: Vec<String>,
+    /// A wind code; may be given several times: the survey by each of them.
+    #[arg(long, value_name = "CODE")]
+    code: Vec<String>,
     /// What helps and what does not, each change worked on its own.
     #[arg(long)]
     levers: bool,
@@ -448,7 +452,13 @@ fn comparison(arguments: &CompareArguments) -> Result<Compared, String> {
     if asked_for_more && arguments.format != Format::Text {
         return Err("--levers and --gust are written as text only".to_owned());
     }
-    let comparison = if surveys.len() > 1 {
+    let comparison = if !arguments.code.is_empty() {
+        if varied || surveys.len() > 1 {
+            return Err("--code goes with one survey, and without --cloth and --height".to_owned());
+        }
+        let codes = arguments.code.iter().map(|name| code_named(name)).collect::<Result<Vec<_>, _>>()?;
+        Some(by_codes(&surveys[0].1, &codes))
+    } else if surveys.len() > 1 {
         if varied {
             return Err(
                 "--cloth and --height go with one survey; several surveys are set side by side as they are"
@@ -465,7 +475,7 @@ fn comparison(arguments: &CompareArguments) -> Result<Compared, String> {
     } else if asked_for_more {
         None
     } else {
-        return Err("nothing to compare: name cloths with --cloth, heights with --height, or a second survey; or ask for --levers or --gust".to_owned());
+        return Err("nothing to compare: name cloths with --cloth, heights with --height, codes with --code, or a second survey; or ask for --levers or --gust".to_owned());
     };
     let comparison = comparison.transpose().map_err(|error| format!("{}: {error}", surveys[0].0))?;
     let mut compared = Compared { comparison, checked: None, highest: None };
@@ -480,6 +490,15 @@ fn comparison(arguments: &CompareArguments) -> Result<Compared, String> {
         compared.checked = Some(checked);
     }
     Ok(compared)
+}
+
+/// A wind code by its name, or what there is.
+fn code_named(name: &str) -> Result<Code, String> {
+    Code::named(name).map_err(|near| {
+        let all: Vec<&str> = Code::ALL.iter().map(|code| code.key()).collect();
+        let perhaps = near.map_or_else(String::new, |near| format!(", perhaps {near}"));
+        format!("--code {name} is none of {}{perhaps}", all.join(", "))
+    })
 }
 
 /// The worse of two exit codes: could not be worked out, over, not checked, nothing.

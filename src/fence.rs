@@ -10,8 +10,9 @@ pub use post::{PostError, PostKind, PostStrength, Section, Shape, Tube, Wall};
 
 use crate::numerics::{ROUNDING, on_bound};
 use crate::screen::{ChainLink, CombinedSolidity};
+use crate::source::Stated;
 use crate::units::{Area, Length, Quantity};
-use crate::workings::Ledger;
+use crate::workings::{Blank, Ledger};
 
 /// A fence of one or more runs.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,8 +28,10 @@ pub struct Fence {
 pub struct Run {
     /// Its name.
     pub name: String,
-    /// Height of the fence above the ground.
+    /// Height of the fence above the foot of its posts.
     pub height: Length,
+    /// How far the foot of its posts stands above the ground of the upwind side, on a bank or a wall.
+    pub base_above_ground: Length,
     /// The steel mesh, if any.
     pub chain_link: Option<ChainLink>,
     /// Diameters of the rails there are.
@@ -63,6 +66,26 @@ pub struct Bay {
     pub width: Length,
     /// Whether it is a gate.
     pub gate: bool,
+    /// Whether the gate has two leaves that meet in the middle.
+    pub double: bool,
+}
+
+impl Bay {
+    /// A bay without a gate.
+    #[must_use]
+    pub const fn of(width: Length) -> Self {
+        Self { width, gate: false, double: false }
+    }
+
+    /// How many leaves its gate has; none where it is no gate.
+    #[must_use]
+    pub const fn leaves(&self) -> usize {
+        match (self.gate, self.double) {
+            (false, _) => 0,
+            (true, false) => 1,
+            (true, true) => 2,
+        }
+    }
 }
 
 /// One post of a run.
@@ -92,9 +115,9 @@ pub struct Shared {
 pub enum Role {
     /// Between two bays.
     Line,
-    /// At a free end.
+    /// At a free end, without a gate beside it.
     End,
-    /// Where the fence turns a corner.
+    /// Where the fence turns a corner, with or without a gate beside it.
     Corner,
     /// Beside a gate.
     Gate,
@@ -118,11 +141,15 @@ impl Role {
 pub struct Screen {
     /// Its name.
     pub name: String,
-    /// Solid area over gross area of the cloth alone.
+    /// Solid area over gross area of the cloth alone, dry.
     pub solidity: f64,
-    /// Lower edge above the ground.
+    /// The same where it is reckoned as the return of another run, if it is not known to be that one.
+    pub solidity_as_return: Option<f64>,
+    /// What it is in.
+    pub condition: Condition,
+    /// Lower edge above the foot of the posts.
     pub bottom: Length,
-    /// Top above the ground.
+    /// Top above the foot of the posts.
     pub top: Length,
     /// The first bay it hangs on, by index.
     pub first_bay: usize,
@@ -134,6 +161,43 @@ pub struct Screen {
     pub face: Option<Face>,
     /// What holds it, if known.
     pub fastening: Option<Fastening>,
+}
+
+/// What may close the openings of cloth.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Condition {
+    /// Nothing.
+    #[default]
+    Dry,
+    /// Ice, or water that froze in it.
+    Iced,
+}
+
+impl Condition {
+    /// Both, the one with the lighter load first.
+    pub const ALL: [Self; 2] = [Self::Dry, Self::Iced];
+
+    /// In one word.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Dry => "dry",
+            Self::Iced => "iced",
+        }
+    }
+}
+
+const ICED: Stated<f64> =
+    Stated { value: 1.0, because: "ours: iced or wet-frozen cloth lets no wind through and counts as solid" };
+
+impl Screen {
+    /// Solid area over gross area of the cloth alone, in the condition it is in.
+    pub fn own_solidity(&self, ledger: &mut impl Ledger) -> f64 {
+        match self.condition {
+            Condition::Dry => self.solidity,
+            Condition::Iced => ledger.judge("ε_c", ICED),
+        }
+    }
 }
 
 /// Windows cut in the cloth.
@@ -198,13 +262,29 @@ impl Run {
 
     /// Solidity of all layers where the cloth hangs.
     pub fn solidity(&self, ledger: &mut impl Ledger) -> Option<f64> {
+        let own = self.screen.as_ref()?.own_solidity(ledger);
+        Some(self.all_layers(own, ledger))
+    }
+
+    /// Solidity of all layers where cloth of this solidity hangs.
+    pub fn all_layers(&self, cloth: f64, ledger: &mut impl Ledger) -> f64 {
+        match self.chain_link {
+            Some(link) => CombinedSolidity { first: cloth, second: link.solidity(ledger) }.work(ledger),
+            None => cloth,
+        }
+    }
+
+    /// Solidity of all layers that counts where the cloth is the return of another run.
+    fn solidity_as_return(&self) -> Option<f64> {
         let screen = self.screen.as_ref()?;
-        Some(match self.chain_link {
-            Some(link) => {
-                CombinedSolidity { first: screen.solidity, second: link.solidity(ledger) }.work(ledger)
-            }
-            None => screen.solidity,
-        })
+        let own = screen.solidity_as_return.unwrap_or_else(|| screen.own_solidity(&mut Blank));
+        Some(self.all_layers(own, &mut Blank))
+    }
+
+    /// The top of the fence above the ground of the upwind side.
+    #[must_use]
+    pub fn top_above_ground(&self) -> Length {
+        self.base_above_ground + self.height
     }
 
     /// Where the cloth begins and ends along the run.
@@ -250,10 +330,11 @@ impl Fence {
                 let touches =
                     if at_its_start { cloth.first_bay == 0 } else { cloth.end_bay == other.bays.len() };
                 let short = ROUNDING * screen.top.si();
+                // Both runs measure from the foot of the post they share.
                 let covers =
                     (cloth.bottom - screen.bottom).si() <= short && (screen.top - cloth.top).si() <= short;
                 let dense = other
-                    .solidity(&mut crate::workings::Blank)
+                    .solidity_as_return()
                     .is_some_and(|solidity| on_bound(solidity, &[RETURN_SOLIDITY]) >= RETURN_SOLIDITY);
                 if touches && covers && dense { to - from } else { nothing }
             }

@@ -307,6 +307,19 @@ fn measure_next(survey: &Survey, runs: &[RunAnswer]) -> Result<Vec<MeasureNext>,
 
 fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
     let mut remarks = Vec::new();
+    let tops = settled.fence.runs.iter().map(|run| run.top_above_ground().si());
+    let top = Length::from_si(tops.fold(0.0, f64::max));
+    if let Some(hill) = settled.site.on_hill(top) {
+        remarks.push(match hill.none {
+            Some(because) => Remark::HillWithoutFactor { because },
+            None => Remark::OnHill {
+                top,
+                factor: hill.factor,
+                clause: hill.clause.to_string(),
+                taken: hill.taken,
+            },
+        });
+    }
     let (mut case_b, mut middle, mut below, mut least) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
     for (at, run) in settled.fence.runs.iter().enumerate() {
         let name = || run.name.clone();
@@ -396,7 +409,7 @@ fn windows(settled: &Settled, at: usize, screen: &Screen) -> Option<Remark> {
     let share = WindowShare { window: cut.area(), count: cut.per_bay, cloth }.work(&mut Blank).min(1.0);
     let solidity = run.solidity(&mut Blank)?;
     let panel = |solidity| Panel {
-        bottom: screen.bottom,
+        bottom: run.base_above_ground + screen.bottom,
         height: screen.top - screen.bottom,
         length: to - from,
         solidity,

@@ -1,13 +1,15 @@
 //! Cloths side by side on one fence, or whole surveys side by side.
 
 use super::check::{Check, CheckError, RunAnswer, check};
-use super::levers::{all_layers, highest_cloth};
+use super::levers::highest_cloth;
 use super::often::{Often, often};
+use crate::fence::Condition;
 use crate::screen::loss::{Layer, MadeOf, ModelFactor, load_factor};
 use crate::screen::{cloths, named, nearest_name};
-use crate::survey::{Open, Reading, Survey};
+use crate::survey::{Open, OtherCode, Reading, Recoded, Survey};
 use crate::units::{Length, Quantity, Velocity};
 use crate::verdict::{Flag, run_verdict};
+use crate::wind::Code;
 use crate::workings::Blank;
 use std::fmt;
 
@@ -40,6 +42,10 @@ pub struct Comparison {
     pub columns: Vec<Column>,
     /// Whether they are one fence with other cloth, so that savings may be told.
     pub one_fence: bool,
+    /// What a column is: a cloth, a survey or a code.
+    pub column_is: &'static str,
+    /// What must be known of the columns, in sentences.
+    pub notes: Vec<String>,
     /// Runs that stand in one survey only, with the column they stand in.
     unpaired: Vec<(String, String)>,
 }
@@ -66,6 +72,10 @@ pub enum CompareError {
     NothingToCompare,
     /// Surveys that share no run by name.
     NoCommonRun,
+    /// One code only, that of the survey.
+    OneCode(Code),
+    /// A survey that another code cannot work.
+    OtherCode(OtherCode),
     /// A height above the fence.
     TooHigh {
         /// The run.
@@ -93,6 +103,10 @@ impl fmt::Display for CompareError {
             Self::NoCommonRun => f.write_str(
                 "nothing to compare: the surveys have no run of the same name. Runs are set side by side by their names",
             ),
+            Self::OneCode(code) => {
+                write!(f, "nothing to compare: the survey is by {} already; name another with --code", code.key())
+            }
+            Self::OtherCode(error) => error.fmt(f),
             Self::TooHigh { run } => write!(f, "--height is above the fence of run \"{run}\""),
             Self::Check(error) => error.fmt(f),
         }
@@ -100,6 +114,12 @@ impl fmt::Display for CompareError {
 }
 
 impl std::error::Error for CompareError {}
+
+impl From<OtherCode> for CompareError {
+    fn from(error: OtherCode) -> Self {
+        Self::OtherCode(error)
+    }
+}
 
 impl From<CheckError> for CompareError {
     fn from(error: CheckError) -> Self {
@@ -124,7 +144,39 @@ pub fn compare(survey: &Survey, variants: &[Variant]) -> Result<Comparison, Comp
         let order = (0..check.runs.len()).collect();
         columns.push(Column { label, sold_open, check, order });
     }
-    Ok(Comparison { columns, one_fence: true, unpaired: Vec::new() })
+    let (column_is, notes) = ("cloth", Vec::new());
+    Ok(Comparison { columns, one_fence: true, column_is, notes, unpaired: Vec::new() })
+}
+
+/// Sets one survey by several wind codes side by side; where one is named, beside the survey's own.
+///
+/// # Errors
+/// If a code cannot work the survey, or there is one code only.
+pub fn by_codes(survey: &Survey, codes: &[Code]) -> Result<Comparison, CompareError> {
+    let own = survey.site.code;
+    let codes = match codes {
+        [one] if *one == own => return Err(CompareError::OneCode(own)),
+        [one] => vec![own, *one],
+        several => several.to_vec(),
+    };
+    let mut notes = Vec::new();
+    if !matches!(survey.site.wind_speed.reading, Reading::Unknown) {
+        notes.push(
+            "One wind speed is taken for all of them; each edition has maps of its own, which may give another."
+                .to_owned(),
+        );
+    }
+    let mut columns = Vec::new();
+    for code in codes {
+        let Recoded { survey, left_out } = survey.by_code(code)?;
+        if !left_out.is_empty() {
+            notes.push(format!("{} does not read {}: left out.", code.key(), left_out.join(", ")));
+        }
+        let check = check(survey)?;
+        let order = (0..check.runs.len()).collect();
+        columns.push(Column { label: code.key().to_owned(), sold_open: None, check, order });
+    }
+    Ok(Comparison { columns, one_fence: false, column_is: "code", notes, unpaired: Vec::new() })
 }
 
 /// Sets whole surveys side by side.
@@ -170,7 +222,8 @@ fn paired(mut columns: Vec<Column>) -> Result<Comparison, CompareError> {
             .collect();
         column.order = order;
     }
-    Ok(Comparison { columns, one_fence: false, unpaired })
+    let (column_is, notes) = ("survey", Vec::new());
+    Ok(Comparison { columns, one_fence: false, column_is, notes, unpaired })
 }
 
 const NO_CLOTH: &str = "no cloth";
@@ -195,6 +248,7 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
         if none {
             run.run.screen = None;
             run.solidity = None;
+            run.condition = None;
             run.cloth = None;
             continue;
         }
@@ -203,6 +257,8 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
             let screen = run.run.screen.get_or_insert_with(|| crate::fence::Screen {
                 name: "cloth".to_owned(),
                 solidity: 1.0,
+                solidity_as_return: None,
+                condition: Condition::Dry,
                 bottom: Length::from_si(0.0),
                 top: height,
                 first_bay: 0,
@@ -336,7 +392,7 @@ impl Column {
         let Some(solidity) = self.most_open(run) else { return as_it_is };
         let mut fence = self.check.settled.fence.clone();
         if let Some(screen) = &mut fence.runs[run].screen {
-            screen.solidity = solidity;
+            (screen.solidity, screen.solidity_as_return) = (solidity, None);
         }
         run_verdict(&fence, run, &self.check.settled.site)
             .map_or(as_it_is, |verdict| verdict.posts[post].at_reference_gust.moment.si().abs())
@@ -347,7 +403,11 @@ impl Column {
         let run = &self.check.settled.fence.runs[run];
         let screen = run.screen.as_ref()?;
         let layer = |solidity| Layer { made_of: MadeOf::Wire, solidity, cut_away: 0.0 };
-        let mut layers = vec![layer(solidity.unwrap_or(screen.solidity))];
+        let own = match screen.condition {
+            Condition::Dry => solidity.unwrap_or(screen.solidity),
+            Condition::Iced => screen.own_solidity(&mut Blank),
+        };
+        let mut layers = vec![layer(own)];
         layers.extend(run.chain_link.map(|link| layer(link.solidity(&mut Blank))));
         load_factor(&layers, &mut Blank).ok()
     }
@@ -405,9 +465,9 @@ pub fn highest_cloths(check: &Check, gust: Velocity) -> Result<Vec<HighestCloth>
         .iter()
         .enumerate()
         .map(|(at, run)| {
-            let solidity = run.screen.as_ref().map_or(closed, |screen| screen.solidity);
+            let solidity = run.screen.as_ref().map_or(closed, |screen| screen.own_solidity(&mut Blank));
             let height = highest_cloth(fence, at, &check.settled.site, solidity, gust)?;
-            Ok(HighestCloth { solidity: all_layers(run, solidity), height })
+            Ok(HighestCloth { solidity: run.all_layers(solidity, &mut Blank), height })
         })
         .collect()
 }

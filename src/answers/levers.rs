@@ -1,7 +1,7 @@
 //! What helps and what does not, on this fence: each change worked on its own.
 
-use crate::fence::{End, Fence, Run, Screen, Windows};
-use crate::screen::{CombinedSolidity, WindowShare, WindowedSolidity, named};
+use crate::fence::{Condition, End, Fence, Run, Screen, Windows};
+use crate::screen::{WindowShare, WindowedSolidity, named};
 use crate::units::{Length, Pure, Quantity, Velocity, feet, inches};
 use crate::verdict::{RunVerdict, VerdictError, run_verdict};
 use crate::wind::Site;
@@ -100,14 +100,16 @@ impl Lever {
                 let left = WindowedSolidity { solidity: all, share }.work(&mut Blank);
                 let link = run.chain_link.map_or(0.0, |link| link.solidity(&mut Blank));
                 let solidity = (1.0 - (1.0 - left) / (1.0 - link)).max(0.0);
-                changed(Screen { solidity, ..screen.clone() })
+                // The solidity left is that of the cloth as it hangs, iced or not.
+                let condition = Condition::Dry;
+                changed(Screen { solidity, solidity_as_return: None, condition, ..screen.clone() })
             }
             Self::OpenMesh => {
                 let open = named("open mesh")?.solidity_high;
                 if open >= screen.solidity {
                     return None;
                 }
-                changed(Screen { solidity: open, ..screen.clone() })
+                changed(Screen { solidity: open, solidity_as_return: None, ..screen.clone() })
             }
             Self::DownToTheGround => {
                 if screen.bottom.si() <= 0.0 {
@@ -227,6 +229,8 @@ pub fn highest_cloth(
     let screen = |top| Screen {
         name: String::new(),
         solidity,
+        solidity_as_return: None,
+        condition: Condition::Dry,
         bottom: Length::from_si(0.0),
         top,
         first_bay: 0,
@@ -245,12 +249,4 @@ pub fn highest_cloth(
         highest = next;
     }
     Ok(Some(highest))
-}
-
-/// Solidity of all layers of a run if its cloth had this solidity.
-#[must_use]
-pub(crate) fn all_layers(run: &Run, solidity: f64) -> f64 {
-    run.chain_link.map_or(solidity, |link| {
-        CombinedSolidity { first: solidity, second: link.solidity(&mut Blank) }.work(&mut Blank)
-    })
 }

@@ -10,7 +10,8 @@ mod winds;
 pub use check::{Check, CheckError, Group, MeasureNext, RunAnswer, check, workings};
 pub(crate) use check::{flag_over_both, own_flag_over_both};
 pub use compare::{
-    Column, CompareError, Comparison, Figures, HighestCloth, Variant, compare, highest_cloths, side_by_side,
+    Column, CompareError, Comparison, Figures, HighestCloth, Variant, by_codes, compare, highest_cloths,
+    side_by_side,
 };
 pub use levers::{Lever, Pulled, highest_cloth, levers};
 pub use often::{Often, often};

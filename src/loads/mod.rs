@@ -11,7 +11,7 @@ pub use factors::{RULES as FACTOR_RULES, ServiceMoment, ServiceShear, at_level};
 pub use statics::{BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, RULES, RailLoad};
 
 use crate::fence::Fence;
-use crate::units::{Force, Moment, Pressure, Quantity};
+use crate::units::{Force, Moment, Pressure, Quantity, System, Value};
 use crate::wind::{Case, Event, Site, WindError};
 use crate::workings::{Blank, Entry, Ledger};
 use pieces::Pieces;
@@ -186,7 +186,16 @@ pub fn post_workings(
     }
     let _ = fence.runs[run].solidity(ledger);
     if pieces.lay(site, case, event, ledger)? {
-        ledger.write(|| Entry::Heading("Share of the post, by statics from its two bays".to_owned()));
+        let base = fence.runs[run].base_above_ground;
+        ledger.write(|| {
+            let head = "Share of the post, by statics from its two bays";
+            Entry::Heading(if base.si() > 0.0 {
+                let (us, si) = (Value::of(base).written(System::Us), Value::of(base).written(System::Si));
+                format!("{head}; arms from its own foot, which stands {us} ({si}) above the ground")
+            } else {
+                head.to_owned()
+            })
+        });
         pieces.share_of(post, ledger);
     }
     Ok(())

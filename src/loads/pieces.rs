@@ -60,10 +60,10 @@ impl<'a> Pieces<'a> {
         let run = &fence.runs[at];
         let screen = run.screen.as_ref().filter(|_| dress == Dress::AsHung);
         let panel = screen.map(|screen| Panel {
-            bottom: screen.bottom,
+            bottom: run.base_above_ground + screen.bottom,
             height: screen.top - screen.bottom,
             length: run.posts[screen.end_bay].at - run.posts[screen.first_bay].at,
-            solidity: run.solidity(&mut Blank).unwrap_or(screen.solidity),
+            solidity: run.solidity(&mut Blank).unwrap_or_else(|| screen.own_solidity(&mut Blank)),
             return_at_start: fence.return_length(at, true),
             return_at_finish: fence.return_length(at, false),
         });
@@ -137,6 +137,7 @@ impl<'a> Pieces<'a> {
 
     fn lay_cloth(&mut self, panel: &Panel, pressures: &Pressures, ledger: &mut impl Ledger) {
         let Some(screen) = self.screen else { return };
+        let arm = pressures.resultant - self.run.base_above_ground;
         let start = self.run.posts[screen.first_bay].at;
         let mut bay = screen.first_bay;
         let mut widest = Length::from_si(NOTHING);
@@ -160,7 +161,7 @@ impl<'a> Pieces<'a> {
                         to,
                         load_from: between(load_from, load_to, at(from)),
                         load_to: between(load_from, load_to, at(to)),
-                        arm: pressures.resultant,
+                        arm,
                     };
                     self.pieces.push(piece);
                     let (mean, name) = &mut self.bays[bay];
@@ -215,15 +216,17 @@ impl<'a> Pieces<'a> {
                 let value = Value::of(length);
                 format!("{} ({})", value.written(System::Us), value.written(System::Si))
             };
+            let base = run.base_above_ground;
             Entry::Heading(format!(
                 "Open work from {} to {} above the ground, bays {} to {}",
-                written(low),
-                written(high),
+                written(base + low),
+                written(base + high),
                 first + 1,
                 end
             ))
         });
-        let strip = Strip { centroid: first_moment / solid, solidity: (solid / (length * height)).pure() };
+        let centroid = run.base_above_ground + first_moment / solid;
+        let strip = Strip { centroid, solidity: (solid / (length * height)).pure() };
         let Some(pressure) = site.open_pressure(&strip, case, event, ledger)? else { return Ok(false) };
         let mut lines: [Option<(LineLoad, Length)>; 4] = [None; 4];
         if mesh > NOTHING {

@@ -9,7 +9,7 @@ use super::fields::{self, Field, job, post, run, screen, site};
 use crate::caution::{CLIMBING, Caution, DIGGING, WIND};
 use crate::screen::named;
 use crate::survey::{Mistake, Mistakes, RUN_KEYS, Survey};
-use crate::units::System;
+use crate::units::{Dimension, Measure, System};
 use crate::wind::{Code, KeyKind, SiteKey};
 use std::fmt;
 use std::ops::Range;
@@ -343,7 +343,8 @@ impl Sheet {
     }
 
     fn stand_in_for(&mut self, keys: &[SiteKey]) {
-        for key in keys {
+        // Tables may be left out.
+        for key in keys.iter().filter(|key| !matches!(key.kind, KeyKind::Table(_))) {
             self.site.set(key.key, site_value(key, self.units));
         }
     }
@@ -446,6 +447,17 @@ fn list(text: &str, of: impl Fn(&str) -> String) -> String {
     let parts: Vec<String> =
         text.split([',', ';']).map(str::trim).filter(|part| !part.is_empty()).map(of).collect();
     format!("[{}]", parts.join(", "))
+}
+
+/// A figure of the site as TOML writes it.
+fn site_quantity(measure: Measure, answer: &str) -> String {
+    if measure.dimension() == Dimension::Ratio { number_or_text(answer) } else { quoted(answer) }
+}
+
+/// The question for a choice of the site; the reader knows its words, and "or" between two.
+fn site_choice(place: &str, name: &str, key: &SiteKey) -> Question {
+    let example = key.example[0].trim_matches('"');
+    Question { unknown: true, ..Question::new(place, name, key.about.to_owned(), example) }
 }
 
 /// How a run ends: a word, or the length of cloth round the corner.
@@ -573,8 +585,12 @@ impl Walk<'_> {
         {
             self.sheet.site.set("wind_speed_source", quoted(&source));
         }
-        for key in code.site_keys() {
-            self.site_key(PLACE, key)?;
+        for key in code.site_keys().iter().filter(|key| !matches!(key.kind, KeyKind::Table(_))) {
+            let table = code
+                .site_keys()
+                .iter()
+                .find(|table| table.instead_of.is_some_and(|(name, _)| name == key.key));
+            self.site_key(PLACE, key, table)?;
         }
         let question =
             self.question(PLACE, &site::RISK_CATEGORY).words(&["I", "II", "III", "IV"]).or("left out");
@@ -605,20 +621,20 @@ impl Walk<'_> {
         Some(())
     }
 
-    fn site_key(&mut self, place: &str, key: &SiteKey) -> Option<()> {
+    /// A key of the site; where a table may stand in its place, the table's name is an answer too.
+    fn site_key(&mut self, place: &str, key: &SiteKey, table: Option<&SiteKey>) -> Option<()> {
         let value = site_value(key, self.sheet.units);
         match key.kind {
-            KeyKind::Choice(choices) => {
-                let words: Vec<&str> = choices.iter().map(|(word, _)| *word).collect();
-                // The heavier two of them, as an answer between two is written.
-                let example = words[words.len().saturating_sub(2)..].join(" or ");
-                let mut question = Question::new(place, key.key, key.about.to_owned(), &example);
-                question.unknown = true;
-                let answer = self.ask(question)?;
+            KeyKind::Choice(_) => {
+                let answer = self.ask(site_choice(place, key.key, key))?;
                 self.sheet.site.set(key.key, quoted(&answer));
             }
             KeyKind::Quantity(measure, default) => {
-                let question = Question::new(place, key.key, key.about.to_owned(), value.trim_matches('"'));
+                let mut question =
+                    Question::new(place, key.key, key.about.to_owned(), value.trim_matches('"'));
+                if let Some(table) = table {
+                    question.ask = format!("{}; \"{}\" to describe it", question.ask, table.key);
+                }
                 let question = match default {
                     Some(_) => {
                         let taken = format!("taken as {}", value.trim_matches('"'));
@@ -631,14 +647,42 @@ impl Walk<'_> {
                     self.sheet.site.take_out(key.key);
                 }
                 let answer = self.ask(question)?;
-                if !answer.is_empty() {
-                    let ratio = measure.dimension() == crate::units::Dimension::Ratio;
-                    self.sheet
-                        .site
-                        .set(key.key, if ratio { number_or_text(&answer) } else { quoted(&answer) });
+                match table {
+                    Some(table) if answer.eq_ignore_ascii_case(table.key) => self.site_table(place, table)?,
+                    _ if answer.is_empty() => {}
+                    _ => self.sheet.site.set(key.key, site_quantity(measure, &answer)),
                 }
             }
+            // Asked for in the place of the key it stands for.
+            KeyKind::Table(_) => {}
         }
+        Some(())
+    }
+
+    /// A table below the site, with stand-ins for the keys still to come.
+    fn site_table(&mut self, place: &str, table: &SiteKey) -> Option<()> {
+        let KeyKind::Table(keys) = table.kind else { return Some(()) };
+        let mut entries = Entries::default();
+        for key in keys {
+            entries.set(key.key, site_value(key, self.sheet.units));
+        }
+        for key in keys {
+            self.sheet.site.set(table.key, entries.inline());
+            let name = format!("{}.{}", table.key, key.key);
+            let value = match key.kind {
+                KeyKind::Quantity(measure, _) => {
+                    let example = site_value(key, self.sheet.units);
+                    let example = example.trim_matches('"');
+                    site_quantity(
+                        measure,
+                        &self.ask(Question::new(place, &name, key.about.to_owned(), example))?,
+                    )
+                }
+                _ => quoted(&self.ask(site_choice(place, &name, key))?),
+            };
+            entries.set(key.key, value);
+        }
+        self.sheet.site.set(table.key, entries.inline());
         Some(())
     }
 

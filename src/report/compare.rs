@@ -159,7 +159,7 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
             continue;
         }
         let head = vec![
-            "cloth".to_owned(),
+            comparison.column_is.to_owned(),
             "solid".to_owned(),
             format!("pressure {}", unit(Measure::Pressure)),
             format!("moment {}", unit(Measure::Moment)),
@@ -213,11 +213,17 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
         wrapped(out, "", &format!("{name}: stands in {column} only and is not compared."))?;
     }
     writeln!(out)?;
+    for note in &comparison.notes {
+        wrapped(out, "", note)?;
+    }
+    let savings = if comparison.one_fence { " Savings are those of an inside post." } else { "" };
     wrapped(
         out,
         "",
-        "Pressure is the largest mean over a bay, moment and ratio those of the worst post, at the design wind and the \
-         worst end of what is not known. Savings are those of an inside post.",
+        &format!(
+            "Pressure is the largest mean over a bay, moment and ratio those of the worst post, at the design wind and \
+             the worst end of what is not known.{savings}"
+        ),
     )?;
     wrapped(out, "WARNING ", "The local code and a licensed engineer decide what may hang.")
 }
@@ -304,7 +310,7 @@ fn rows(comparison: &Comparison) -> Vec<ColumnJson<'_>> {
 /// # Errors
 /// If the writer fails.
 pub fn compare_json(comparison: &Comparison, out: &mut impl Write) -> io::Result<()> {
-    let mut remarks = Vec::new();
+    let mut remarks = comparison.notes.clone();
     for alike in alike_runs(comparison) {
         for sentence in sentences(comparison, &alike) {
             remarks.push(format!("{}: {sentence}", alike.names.join(", ")));
@@ -327,7 +333,7 @@ pub fn compare_json(comparison: &Comparison, out: &mut impl Write) -> io::Result
 /// If the writer fails.
 pub fn compare_csv(comparison: &Comparison, out: &mut impl Write) -> io::Result<()> {
     let head = [
-        "cloth",
+        comparison.column_is,
         "run",
         "solidity",
         "pressure_pa",

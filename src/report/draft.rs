@@ -2,7 +2,7 @@
 
 use super::fields::{self, Field, job, post, run, screen, site};
 use crate::caution::{CLIMBING, Caution, DIGGING, WIND};
-use crate::units::{Measure, System, Value};
+use crate::units::{Measure, System};
 use crate::wind::{Code, KeyKind, SiteKey};
 use std::fmt::Write as _;
 use std::io::{self, Write};
@@ -149,6 +149,10 @@ impl Page {
         self.unknown(&site::WIND_SPEED);
         self.left_out(&site::WIND_SPEED_SOURCE, &self.text_of(&site::WIND_SPEED_SOURCE));
         for key in code.site_keys() {
+            if let KeyKind::Table(keys) = key.kind {
+                self.site_table(key, keys);
+                continue;
+            }
             self.about(key.key, key.about);
             match key.kind {
                 KeyKind::Choice(_) => self.line(&format!("{} = \"unknown\"", key.key)),
@@ -157,6 +161,7 @@ impl Page {
                     // What has no usual value must be given.
                     if default.is_some() { self.line(&format!("# {line}")) } else { self.marked(&line) }
                 }
+                KeyKind::Table(_) => {}
             }
         }
         self.left_out(&site::RISK_CATEGORY, &self.text_of(&site::RISK_CATEGORY));
@@ -170,6 +175,21 @@ impl Page {
         }
         self.line("soil = \"unknown\"");
         self.left_out(&fields::NOTE, "\"houses to the south, fields to the west\"");
+    }
+
+    /// A table below the site, left out.
+    fn site_table(&mut self, table: &SiteKey, keys: &[SiteKey]) {
+        self.line(&format!("# {}: {}; or \"none\":", table.key, table.about));
+        let mut values = Vec::new();
+        for key in keys {
+            self.line(&format!("#   {}: {}.", key.key, key.about));
+            let value = match key.kind {
+                KeyKind::Choice(_) => key.example[0].to_owned(),
+                _ => site_value(key, self.system),
+            };
+            values.push(format!("{} = {value}", key.key));
+        }
+        self.line(&format!("# {} = {{ {} }}", table.key, values.join(", ")));
     }
 
     fn kinds(&mut self) {
@@ -227,6 +247,7 @@ impl Page {
         );
         self.about(screen::COLOUR.key, &screen::COLOUR.sentence());
         self.invented(&screen::HEIGHT, &self.text_of(&screen::HEIGHT));
+        self.left_out(&screen::CONDITION, &self.text_of(&screen::CONDITION));
         self.line("# fastening: what holds the cloth, or \"unknown\":");
         for field in [screen::KIND, screen::STRENGTH, screen::ROPE, screen::SPACING, screen::ROWS] {
             self.line(&format!("#   {}: {}; like {}.", field.key, field.sentence(), self.text_of(&field)));
@@ -246,6 +267,7 @@ impl Page {
         self.line("\n# What holds for every run; a run that differs writes the key again for itself.");
         self.line("[all_runs]");
         self.invented(&run::HEIGHT, &self.text_of(&run::HEIGHT));
+        self.left_out(&run::BASE, &self.text_of(&run::BASE));
         let rail = format!("{{ diameter = {} }}", self.text_of(&run::RAIL));
         self.line(&format!("# top_rail, mid_rail, bottom_rail: {}.", run::RAIL.sentence()));
         self.marked(&format!("top_rail = {rail}"));
@@ -316,14 +338,19 @@ impl Page {
     }
 }
 
-/// A value of a site key as the file writes it: what it is when left out, or the least it may be.
+/// A value of a site key as the file writes it: what it is when left out, or one as an example.
 pub(super) fn site_value(key: &SiteKey, system: System) -> String {
-    let KeyKind::Quantity(measure, default) = key.kind else { return "\"unknown\"".to_owned() };
-    let least = key.range.map_or(1.0, |(least, _)| least);
-    let value = default.unwrap_or(Value { si: least, measure });
-    match measure {
-        Measure::Ratio => format!("{:?}", value.si),
-        _ => quoted(&value.written(system)),
+    let example = match system {
+        System::Us => key.example[0],
+        System::Si => key.example[1],
+    };
+    match key.kind {
+        KeyKind::Choice(_) => "\"unknown\"".to_owned(),
+        KeyKind::Quantity(Measure::Ratio, default) => {
+            default.map_or_else(|| example.to_owned(), |value| format!("{:?}", value.si))
+        }
+        KeyKind::Quantity(_, Some(default)) => quoted(&default.written(system)),
+        KeyKind::Quantity(..) | KeyKind::Table(_) => example.to_owned(),
     }
 }
 

@@ -222,7 +222,7 @@ pub(super) mod run {
     pub(in crate::report) const BAYS: Field = figure(
         "bays",
         "every bay from the left, centre to centre of its posts",
-        "tape along the ground; 14 x before fourteen alike, gate before a gate",
+        "tape along the ground; 14 x before fourteen alike, gate or double gate before a gate",
         ["9 ft 8 in, 14 x 10 ft, 6 ft 4 in", "2.95 m, 14 x 3.05 m, 1.93 m"],
     );
     pub(in crate::report) const START: Field = figure(
@@ -238,6 +238,12 @@ pub(super) mod run {
         "fence, from the ground to the top rail",
         "tape or pole from the ground, at the lowest ground",
         ["10 ft", "3.05 m"],
+    );
+    pub(in crate::report) const BASE: Field = figure(
+        "base_above_ground",
+        "foot of the posts above the ground below a bank or wall",
+        "tape or pole, on the side where the ground is lower; left out: 0",
+        ["3 ft", "0.9 m"],
     );
     pub(in crate::report) const RAIL: Field = figure(
         "diameter",
@@ -317,6 +323,8 @@ pub(super) mod screen {
     );
     pub(in crate::report) const TOP: Field =
         figure("top", "top of the cloth above the ground, in place of height", "", ["10 ft", "3 m"]);
+    pub(in crate::report) const CONDITION: Field =
+        words("condition", "whether ice may close the cloth", "dry, iced or unknown; left out: dry", "iced");
     pub(in crate::report) const FACE: Field =
         words("face", "side of the fence the cloth hangs on", "inside or outside", "inside");
     pub(in crate::report) const BAYS: Field =

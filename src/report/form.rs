@@ -10,7 +10,7 @@ use super::svg::Svg;
 use crate::caution::{CLIMBING, Caution, DIGGING, STEEL, WIND};
 use crate::screen::cloths;
 use crate::units::System;
-use crate::wind::{Code, KeyKind};
+use crate::wind::{Code, KeyKind, SiteKey};
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 use std::io::{self, Write};
 
@@ -189,13 +189,15 @@ impl Form {
 
     /// The keys each wind code reads from the site, each once.
     fn code_keys(self) -> Markup {
-        let mut keys: Vec<&crate::wind::SiteKey> = Vec::new();
+        let mut keys: Vec<&SiteKey> = Vec::new();
         for key in Code::ALL.iter().flat_map(|code| code.site_keys()) {
             if !keys.iter().any(|before| before.key == key.key) {
                 keys.push(key);
             }
         }
-        let (ticked, written): (Vec<&crate::wind::SiteKey>, Vec<_>) =
+        let (tables, keys): (Vec<&SiteKey>, Vec<&SiteKey>) =
+            keys.into_iter().partition(|key| matches!(key.kind, KeyKind::Table(_)));
+        let (ticked, written): (Vec<&SiteKey>, Vec<_>) =
             keys.into_iter().partition(|key| matches!(key.kind, KeyKind::Choice(_)));
         html! {
             @for key in ticked {
@@ -219,6 +221,37 @@ impl Form {
                         code { (key.key) } small { (key.about) } i.line {}
                         @if let KeyKind::Quantity(measure, _) = key.kind {
                             small.unit { (measure.printed(self.system).0) }
+                        }
+                    }
+                }
+            }
+            @for table in tables {
+                @if let KeyKind::Table(keys) = table.kind {
+                    (self.code_table(table, keys))
+                }
+            }
+        }
+    }
+
+    /// A table a wind code reads from the site: its words to tick in one line, its figures in the next.
+    fn code_table(self, table: &SiteKey, keys: &[SiteKey]) -> Markup {
+        let path = |key: &SiteKey| format!("site.{}.{}", table.key, key.key);
+        html! {
+            div.row data-key=(format!("site.{}", table.key)) {
+                code { (table.key) } (tick("none"))
+                @for key in keys {
+                    @if let KeyKind::Choice(choices) = key.kind {
+                        div.field data-key=(path(key)) {
+                            code { (key.key) } span.ticks { @for (word, _) in choices { (tick(word)) } }
+                        }
+                    }
+                }
+            }
+            div.row {
+                @for key in keys {
+                    @if let KeyKind::Quantity(measure, _) = key.kind {
+                        div.field data-key=(path(key)) {
+                            code { (key.key) } i.line {} small.unit { (measure.printed(self.system).0) }
                         }
                     }
                 }
@@ -282,7 +315,7 @@ impl Form {
             }
             div.row { (self.ticks("run.faces", &run::FACES, &fields::COMPASS)) }
             div.row data-key="run.bays" {
-                (key(&run::BAYS)) small { (run::BAYS.what) "; write G before a gate" }
+                (key(&run::BAYS)) small { (run::BAYS.what) "; write G before a gate, 2G before a double gate" }
             }
             div.bays { @for bay in 1..=BAYS { div { small { (bay) } } } }
             div.columns {
@@ -315,6 +348,7 @@ impl Form {
                 }
             }
             (self.line("run.height", &run::HEIGHT))
+            (self.line("run.base_above_ground", &run::BASE))
             div.field data-key="run.top_rail" { code { "top_rail" } (self.short("run.top_rail.diameter", &run::RAIL)) (tick("none")) }
             div.field data-key="run.mid_rail" { code { "mid_rail" } (self.short("run.mid_rail.diameter", &run::RAIL)) (tick("none")) }
             div.field data-key="run.bottom_rail" { code { "bottom_rail" } (self.short("run.bottom_rail.diameter", &run::RAIL)) (tick("none")) }

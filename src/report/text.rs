@@ -451,7 +451,7 @@ impl Page<'_> {
         let mut rows = Rows::new(detail);
         let decimals = if self.system == System::Us { 1 } else { 0 };
         for (at, bay) in bays.iter().enumerate() {
-            let gate = if alike.run.bays[at].gate { ", gate" } else { "" };
+            let gate = ["", ", gate", ", double gate"][alike.run.bays[at].leaves()];
             rows.add(
                 at + 1,
                 vec![

@@ -3,7 +3,7 @@
 
 use super::figures::{gust, gust_spread, length, listed, speed_unit};
 use crate::answers::{Check, First, MeasureNext, RunAnswer, Side};
-use crate::fence::{Face, Run};
+use crate::fence::{Condition, Face, Run};
 use crate::member::Format;
 use crate::source::Clause;
 use crate::survey::{HeldBy, Reading, RunSurvey, SiteReading};
@@ -45,6 +45,7 @@ fn together(check: &Check, same: fn(&RunAnswer, &RunAnswer) -> bool) -> Vec<Alik
             one.run.bays == run.bays
                 && one.run.screen == run.screen
                 && one.run.height == run.height
+                && one.run.base_above_ground == run.base_above_ground
                 && one.survey.cloth == survey.cloth
                 && in_words(one.survey) == in_words(survey)
                 && one.run.start.is_like(run.start)
@@ -102,18 +103,29 @@ pub(super) fn wind(check: &Check) -> Vec<String> {
         !site.wind_speed_source.as_ref().is_some_and(|source| source.contains(&category))
     };
     wind.extend(site.risk_category.as_ref().filter(told).map(|category| format!("risk category {category}")));
-    for (value, key) in site.values.iter().zip(site.code.site_keys()) {
-        if let KeyKind::Choice(choices) = key.kind {
-            let word = |reading: SiteReading| match reading {
-                SiteReading::Choice(at) => choices[at].0,
-                SiteReading::Quantity(_) => "",
-            };
-            wind.push(match (value.reading.low(), value.reading.high()) {
-                (Some(low), Some(high)) if low == high => format!("{} {}", key.key, word(low)),
-                (Some(low), Some(high)) => format!("{} {} or {}", key.key, word(low), word(high)),
-                _ => format!("{} unknown", key.key),
-            });
-        }
+    let mut tables: Vec<&str> = Vec::new();
+    for (value, leaf) in site.values.iter().zip(site.code.leaves()) {
+        let KeyKind::Choice(choices) = leaf.key.kind else { continue };
+        let word = |reading: SiteReading| match reading {
+            SiteReading::Choice(at) => Some(choices[at].0),
+            SiteReading::Quantity(_) | SiteReading::Absent => None,
+        };
+        // Of a table its first word tells that it stands.
+        let name = match leaf.table {
+            Some(table) if tables.contains(&table.key) => continue,
+            Some(table) => {
+                tables.push(table.key);
+                format!("{}:", table.key)
+            }
+            None => leaf.key.key.to_owned(),
+        };
+        let (low, high) = (value.reading.low().map(word), value.reading.high().map(word));
+        wind.push(match (low, high) {
+            (Some(None), _) | (_, Some(None)) => continue,
+            (Some(Some(low)), Some(Some(high))) if low == high => format!("{name} {low}"),
+            (Some(Some(low)), Some(Some(high))) => format!("{name} {low} or {high}"),
+            _ => format!("{name} unknown"),
+        });
     }
     if site.format == Format::Asd {
         wind.push("allowable stress design".to_owned());
@@ -270,15 +282,28 @@ pub(super) fn pairs(check: &Check) -> Vec<String> {
 
 /// The cloth of a run and where it hangs.
 pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
-    let Some(screen) = &run.screen else { return "no cloth".to_owned() };
+    let base = run.base_above_ground;
+    let raised = if base.si() > 0.0 {
+        format!(", posts on a bank or wall {} high", length(base, system))
+    } else {
+        String::new()
+    };
+    let Some(screen) = &run.screen else { return format!("no cloth{raised}") };
     let name = cloth_name(run, survey);
+    let known = survey.condition.as_ref().is_none_or(|condition| condition.reading.is_point());
+    let iced = match screen.condition {
+        Condition::Iced if known => ", iced,",
+        Condition::Iced => ", dry or iced,",
+        Condition::Dry => "",
+    };
     let bays = if screen.first_bay == 0 && screen.end_bay == run.bays.len() {
         String::new()
     } else {
         format!(", bays {} to {}", screen.first_bay + 1, screen.end_bay)
     };
+    let from = if raised.is_empty() { "the ground" } else { "their foot" };
     format!(
-        "{name} from {} to {} above the ground{bays}",
+        "{name}{iced} from {} to {} above {from}{bays}{raised}",
         length(screen.bottom, system),
         length(screen.top, system)
     )

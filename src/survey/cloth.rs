@@ -8,7 +8,7 @@ use super::layers::{Key, Layers, Missing, Reader, Sign};
 use super::reading::Reading;
 use super::run::RunReader;
 use crate::caution::Remark;
-use crate::fence::{Face, Screen, Windows};
+use crate::fence::{Condition, Face, Screen, Windows};
 use crate::screen;
 use crate::units::{Length, Measure, Quantity, System, Value};
 use toml::de::{DeTable, DeValue};
@@ -33,12 +33,14 @@ impl<'t> File<'t> {
                         "mid_rail",
                         "bottom_rail",
                         "footing",
+                        "base_above_ground",
                     ],
                     "to the run, above the screen's own table",
                     "move it up",
                 ),
+                (&["iced", "frozen"], "in its condition", "condition = \"iced\""),
             ],
-            &["iced"],
+            &[],
         );
     }
 }
@@ -128,6 +130,13 @@ impl<'t> RunReader<'_, 't> {
                 Missing::IsFine,
             )
             .map(|at| Face::ALL[at]);
+        let condition = reader.choice(
+            &layers,
+            "condition",
+            &["dry", "iced", "unknown"],
+            "whether ice may close its openings: dry, iced or unknown",
+            Missing::Means("dry"),
+        );
         let fastening = self.fastening(&layers, top_rail, reader);
         let windows = self.windows(&layers, reader);
         let hung_on = self.hung_on(&layers, bays, reader);
@@ -216,9 +225,20 @@ impl<'t> RunReader<'_, 't> {
         }
         let (first_bay, end_bay) = hung_on?;
         let solidity = solidity?;
+        let condition = match condition? {
+            0 => Reading::Measured(Condition::Dry),
+            1 => Reading::Measured(Condition::Iced),
+            _ => Reading::Unknown,
+        };
         let screen = Screen {
             name,
             solidity: solidity.high().unwrap_or(1.0),
+            solidity_as_return: None,
+            condition: if condition == Reading::Measured(Condition::Dry) {
+                Condition::Dry
+            } else {
+                Condition::Iced
+            },
             bottom,
             top,
             first_bay,
@@ -227,7 +247,7 @@ impl<'t> RunReader<'_, 't> {
             face,
             fastening: None,
         };
-        Some(Some(ReadScreen { screen, solidity, cloth, fastening: fastening?, note }))
+        Some(Some(ReadScreen { screen, solidity, condition, cloth, fastening: fastening?, note }))
     }
 
     pub(super) fn windows(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<Option<Windows>> {
@@ -310,6 +330,7 @@ impl<'t> RunReader<'_, 't> {
 pub(super) struct ReadScreen {
     pub(super) screen: Screen,
     pub(super) solidity: Reading<f64>,
+    pub(super) condition: Reading<Condition>,
     pub(super) cloth: Option<String>,
     pub(super) fastening: Option<FasteningSurvey>,
     pub(super) note: Option<String>,
@@ -422,20 +443,11 @@ pub(super) fn solidity_of(
         None
     };
     let solidity = told.and_then(|(reading, at)| {
-        let (low, high) = (reading.low()?, reading.high()?);
-        if high > 1.0 {
+        if reading.high()? > 1.0 {
             reader.mistake(
                 at,
                 "solidity is solid area over gross area and lies between 0 and 1",
                 "like 0.95 or \"95 %\"",
-            );
-            return None;
-        }
-        if low < high && low < 0.30 {
-            reader.mistake(
-                at,
-                "a range of solidity cannot begin below 0.30, where load does not rise with it",
-                "give one value",
             );
             return None;
         }

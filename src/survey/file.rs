@@ -10,6 +10,7 @@ use super::{Job, Origin, PostSurvey, RunSurvey, Survey};
 use crate::caution::Remark;
 use crate::member::Format;
 use crate::units::System;
+use crate::wind::SiteKey;
 use crate::workings::nearest;
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
@@ -169,10 +170,15 @@ impl<'t> File<'t> {
         let names: Vec<String> = post_kinds.iter().map(|(name, ..)| name.clone()).collect();
         let runs = self.runs(&names, reader, &mut remarks);
         let site = site?;
-        if !self.top.get("site").is_some_and(
-            |site| matches!(site.get_ref(), DeValue::Table(site) if site.contains_key("topographic_factor")),
-        ) && site.code.site_keys().iter().any(|key| key.key == "topographic_factor")
-        {
+        let given = |key: &str| {
+            self.top
+                .get("site")
+                .is_some_and(|site| matches!(site.get_ref(), DeValue::Table(site) if site.contains_key(key)))
+        };
+        // Neither a factor nor a hill: nobody looked whether there is one.
+        let silent =
+            |key: &SiteKey| key.instead_of.is_some_and(|(factor, _)| !given(factor)) && !given(key.key);
+        if site.code.site_keys().iter().any(silent) {
             remarks.push(Remark::Hill);
         }
         if matches!(site.wind_speed.reading, Reading::Unknown) {
@@ -313,7 +319,7 @@ impl<'t> File<'t> {
             reader.check_keys(table, FOOTING_KEYS, &format!("[footing.{name}]"), &[], &[]);
         }
         let all = self.table("all_runs", reader).map(|(table, _)| {
-            reader.check_keys(table, RUN_KEYS, "[all_runs]", &[], RUN_RESERVED);
+            reader.check_keys(table, RUN_KEYS, "[all_runs]", &[IN_ITS_SCREEN], RUN_RESERVED);
             for key in ["name", "bays"] {
                 if let Some((key, _)) = table.get_key_value(key) {
                     reader.mistake(
@@ -372,10 +378,7 @@ impl<'t> File<'t> {
                 table,
                 RUN_KEYS,
                 &shown,
-                &[
-                    (&["survey", "units"], "at the top of the file", "move it up"),
-                    (&["solidity", "cloth"], "in its screen", "move it into screen = { … }"),
-                ],
+                &[(&["survey", "units"], "at the top of the file", "move it up"), IN_ITS_SCREEN],
                 RUN_RESERVED,
             );
             let names = run_names(table, &shown, item.span(), reader);

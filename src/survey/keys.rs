@@ -9,10 +9,20 @@ pub(super) const TOP_KEYS: &[&str] =
 pub(super) const NOT_AT_THE_TOP: &[(&[&str], &str, &str)] = &[
     (&["title", "prepared_for", "measured_by", "date", "note"], "to [job]", "write it below [job]"),
     (
-        &["wind_code", "wind_speed", "wind_speed_source", "risk_category", "exposure", "soil"],
+        &[
+            "wind_code",
+            "wind_speed",
+            "wind_speed_source",
+            "risk_category",
+            "exposure",
+            "topographic_factor",
+            "ground_elevation",
+            "soil",
+        ],
         "to [site]",
         "write it below [site]",
     ),
+    (&["hill"], "to [site]", "write [site.hill]"),
     (
         &["bays", "height", "ends", "line_post", "end_post", "chain_link"],
         "to a run",
@@ -68,6 +78,7 @@ pub(super) const SCREEN_KEYS: &[&str] = &[
     "bottom",
     "top",
     "face",
+    "condition",
     "fastening",
     "vents",
     "bays",
@@ -75,6 +86,9 @@ pub(super) const SCREEN_KEYS: &[&str] = &[
     "from",
     "like",
 ];
+/// Keys that people write at a run and that belong to its cloth, where, and what to do.
+pub(super) const IN_ITS_SCREEN: (&[&str], &str, &str) =
+    (&["solidity", "cloth", "condition"], "in its screen", "move it into screen = { … }");
 pub(super) const FASTENING_KEYS: &[&str] = &[
     "kind",
     "strength",
@@ -102,6 +116,7 @@ pub(crate) const RUN_KEYS: &[&str] = &[
     "court",
     "faces",
     "height",
+    "base_above_ground",
     "top_rail",
     "mid_rail",
     "bottom_rail",
@@ -120,7 +135,7 @@ pub(crate) const RUN_KEYS: &[&str] = &[
     "note",
     "from",
 ];
-pub(super) const RUN_RESERVED: &[&str] = &["base_above_ground", "brace", "guy", "condition"];
+pub(super) const RUN_RESERVED: &[&str] = &["brace", "guy"];
 pub(super) const FROM: &[&str] = &["tape", "caliper", "drawing", "told", "guess"];
 /// More bays than any fence has: a slip of the finger, not a run.
 pub(super) const MOST_BAYS: usize = 2000;
@@ -132,6 +147,15 @@ pub(super) const HEIGHT: Key = Key {
     example: "\"10 ft\"",
     sign: Sign::Positive,
     open: false,
+};
+/// What the foot of the posts stands on.
+pub(super) const BASE: Key = Key {
+    key: "base_above_ground",
+    about: "from the ground below a bank or wall up to the foot of the posts, on the side where it is lower; 0 on \
+            level ground",
+    example: "\"3 ft\"",
+    sign: Sign::NotNegative,
+    ..HEIGHT
 };
 pub(super) const SMALL: Key = Key {
     key: "diameter",

@@ -156,7 +156,7 @@ impl Reader {
         list.get(which).map(|item| (item, origin))
     }
 
-    fn told_missing<'t>(&mut self, layers: &Layers<'t>, key: &str, about: &str, example: &str) {
+    pub(super) fn told_missing<'t>(&mut self, layers: &Layers<'t>, key: &str, about: &str, example: &str) {
         // A list of the wrong length was told already.
         if layers.tables.iter().any(|(table, _)| table.get(key).is_some()) {
             return;

@@ -8,6 +8,7 @@ mod file;
 mod keys;
 mod layers;
 mod mistake;
+mod other_code;
 mod post;
 mod reading;
 mod run;
@@ -18,13 +19,14 @@ mod tube;
 
 pub(crate) use keys::RUN_KEYS;
 pub use mistake::{Mistake, Mistakes};
+pub use other_code::{OtherCode, Recoded};
 pub use reading::{Extreme, Reading};
 pub use settle::{OpenKey, Settled};
 
 use crate::caution::Remark;
 use crate::fastening::rope::Fibre;
 use crate::fastening::ties::{Age, Rows};
-use crate::fence::{ClothStiffness, TiedTo};
+use crate::fence::{ClothStiffness, Condition, TiedTo};
 use crate::member::Format;
 use crate::member::nds_2018::Timber;
 use crate::units::{Force, Length, Moment, Pressure, SectionModulus, System, Velocity};
@@ -86,7 +88,7 @@ pub struct SiteSurvey {
     pub hurricane_coast: Option<bool>,
     /// The format steel is checked in.
     pub format: Format,
-    /// The code's own keys, in its order.
+    /// The code's own keys, in its order, those of tables in the place of the table.
     pub values: Vec<Open<SiteReading>>,
     /// What was written of the soil, for whoever works the footing.
     pub soil: Option<String>,
@@ -97,10 +99,12 @@ pub struct SiteSurvey {
 /// One end of a site key's reading.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum SiteReading {
-    /// The place in the list of choices, the lightest wind first.
+    /// The place in the list of choices.
     Choice(usize),
-    /// A quantity in SI units, the greater the heavier.
+    /// A quantity in SI units.
     Quantity(f64),
+    /// Its table was left out.
+    Absent,
 }
 
 /// A kind of post as surveyed.
@@ -194,7 +198,7 @@ pub enum WallBasis {
     Measured,
 }
 
-/// A run as surveyed: all of it known but the solidity of its cloth.
+/// A run as surveyed: all of it known but the solidity and the condition of its cloth.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RunSurvey {
     /// The court it belongs to.
@@ -203,8 +207,10 @@ pub struct RunSurvey {
     pub faces: Option<String>,
     /// The run with its cloth at the worst end.
     pub run: crate::fence::Run,
-    /// Solidity of the cloth, if there is cloth.
+    /// Solidity of the cloth when dry, if there is cloth.
     pub solidity: Option<Open<f64>>,
+    /// What the cloth is in, if there is cloth.
+    pub condition: Option<Open<Condition>>,
     /// What cloth it is.
     pub cloth: Option<String>,
     /// Notes of the run, its cloth and its footing, each with its name.

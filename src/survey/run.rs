@@ -3,13 +3,14 @@
 use super::corners::{COMPASS, compass};
 use super::file::{File, Kinds, unknown_kind};
 use super::keys::*;
-use super::layers::{Key, Layers, Missing, Reader};
+use super::layers::{Key, Layers, Missing, Reader, shortened};
 use super::reading::Reading;
 use super::{Open, Origin, RunSurvey};
 use crate::caution::Remark;
-use crate::fence::{Bay, End, Post, Rails, Role, Run};
+use crate::fence::{Bay, Condition, End, Post, Rails, Role, Run};
 use crate::screen::{ChainLink, wire_of_gauge};
 use crate::units::{Length, Measure, Quantity, System, Value};
+use crate::workings::nearest;
 use std::ops::Range;
 use toml::de::DeValue;
 
@@ -46,6 +47,14 @@ impl<'t> RunReader<'_, 't> {
         let faces = self.faces(reader);
         let height =
             reader.quantity::<Length>(layers, HEIGHT, Missing::IsMistake).and_then(|reading| reading.low());
+        let base = match reader.quantity::<Length>(layers, BASE, Missing::IsFine) {
+            Some(reading) => reading.low(),
+            None if self.has(BASE.key) => None,
+            None => {
+                reader.note(layers, BASE.key, "0 ft".to_owned(), Origin::Default);
+                Some(Length::from_si(0.0))
+            }
+        };
         let chain_link = self.chain_link(reader);
         let rails = Rails {
             top: self.rail("top_rail", reader),
@@ -72,7 +81,7 @@ impl<'t> RunReader<'_, 't> {
         let note = reader.text(layers, "note", "a line of text", Missing::IsFine);
         self.file.from(layers, reader);
         let screen = self.screen(height, bays.as_ref().map(Vec::len), rails.top, reader, remarks);
-        let (height, bays, chain_link) = (height?, bays?, chain_link?);
+        let (height, base, bays, chain_link) = (height?, base?, bays?, chain_link?);
         let (line, end, corner, gate) = (line?, end?, corner?, gate?);
         let (start, finish, screen, others) = (start?, finish?, screen?, others?);
         let mut posts = vec![Length::default()];
@@ -80,16 +89,29 @@ impl<'t> RunReader<'_, 't> {
             posts.push(*posts.last()? + bay.width);
         }
         let last = posts.len() - 1;
+        let beside_gate = |at: usize| at > 0 && bays[at - 1].gate || bays.get(at).is_some_and(|bay| bay.gate);
         let role = |at: usize| {
-            let terminal =
-                |end: &DraftEnd| if matches!(end, DraftEnd::Free) { Role::End } else { Role::Corner };
-            match at {
-                0 => terminal(&start),
-                at if at == last => terminal(&finish),
-                at if bays[at - 1].gate || bays[at].gate => Role::Gate,
-                _ => Role::Line,
+            let end = match at {
+                0 => Some(&start),
+                at if at == last => Some(&finish),
+                _ => None,
+            };
+            match end {
+                Some(DraftEnd::Corner(_) | DraftEnd::Return(_)) => Role::Corner,
+                _ if beside_gate(at) => Role::Gate,
+                Some(DraftEnd::Free) => Role::End,
+                None => Role::Line,
             }
         };
+        let named = |at: usize| others.iter().find(|(number, _)| *number == at + 1).map(|(_, kind)| *kind);
+        if self.has("gate_post") && gate != corner {
+            for at in [0, last] {
+                if role(at) == Role::Corner && beside_gate(at) && named(at).is_none() {
+                    self.told_twice(at + 1, [corner, gate], reader);
+                    return None;
+                }
+            }
+        }
         let posts = posts
             .iter()
             .enumerate()
@@ -101,9 +123,7 @@ impl<'t> RunReader<'_, 't> {
                     Role::Corner => corner,
                     Role::Gate => gate,
                 };
-                let kind =
-                    others.iter().find(|(number, _)| *number == at + 1).map_or(kind, |(_, kind)| *kind);
-                Post { at: *place, role, kind, shared_with: None }
+                Post { at: *place, role, kind: named(at).unwrap_or(kind), shared_with: None }
             })
             .collect();
         if bays.iter().any(|bay| bay.gate) {
@@ -113,27 +133,32 @@ impl<'t> RunReader<'_, 't> {
         if let Some((note, _)) = note {
             notes.push((format!("run {name}"), note));
         }
-        let (cloth, solidity, fastening, hung) =
-            match screen {
-                None => (None, None, None, None),
-                Some(read) => {
-                    if bays.iter().enumerate().any(|(at, bay)| {
-                        bay.gate && (read.screen.first_bay..read.screen.end_bay).contains(&at)
-                    }) {
-                        remarks.push(Remark::ClothOnGate { run: name.to_owned() });
-                    }
-                    notes.extend(read.note.map(|note| (format!("cloth of {name}"), note)));
-                    (
-                        read.cloth,
-                        Some(Open { key: format!("run.{name}.solidity"), reading: read.solidity }),
-                        read.fastening,
-                        Some(read.screen),
-                    )
-                }
-            };
+        if base.si() > 0.0 {
+            remarks.push(Remark::Raised { run: name.to_owned(), base });
+        }
+        let (mut cloth, mut solidity, mut condition, mut fastening, mut hung) =
+            (None, None, None, None, None);
+        if let Some(read) = screen {
+            if bays
+                .iter()
+                .enumerate()
+                .any(|(at, bay)| bay.gate && (read.screen.first_bay..read.screen.end_bay).contains(&at))
+            {
+                remarks.push(Remark::ClothOnGate { run: name.to_owned() });
+            }
+            if read.condition != Reading::Measured(Condition::Dry) {
+                let known = read.condition.is_point();
+                remarks.push(Remark::IcedCloth { run: name.to_owned(), known });
+            }
+            notes.extend(read.note.map(|note| (format!("cloth of {name}"), note)));
+            solidity = Some(Open { key: format!("run.{name}.solidity"), reading: read.solidity });
+            condition = Some(Open { key: format!("run.{name}.condition"), reading: read.condition });
+            (cloth, fastening, hung) = (read.cloth, read.fastening, Some(read.screen));
+        }
         let run = Run {
             name: name.to_owned(),
             height,
+            base_above_ground: base,
             chain_link,
             rails,
             bays,
@@ -143,7 +168,7 @@ impl<'t> RunReader<'_, 't> {
             finish: End::Free,
         };
         Some(Draft {
-            survey: RunSurvey { court, faces, run, solidity, cloth, notes, footing, fastening },
+            survey: RunSurvey { court, faces, run, solidity, condition, cloth, notes, footing, fastening },
             start,
             finish,
             place: self.layers.place.clone(),
@@ -384,7 +409,25 @@ impl<'t> RunReader<'_, 't> {
             };
             written.push(text.to_string());
             let (count, rest) = counted(text);
-            let (gate, width) = rest.strip_prefix("gate").map_or((false, rest), |width| (true, width.trim()));
+            let (word, width) = worded(rest);
+            let (gate, double) = match word.to_lowercase().as_str() {
+                "" => (false, false),
+                GATE => (true, false),
+                DOUBLE_GATE => (true, true),
+                other => {
+                    let near = nearest(other, [GATE, DOUBLE_GATE].into_iter());
+                    reader.mistake(
+                        item.span(),
+                        format!("a bay is a width, a gate or a double gate; \"{}\" is none", shortened(text)),
+                        near.map_or_else(
+                            || "like \"10 ft\", \"gate 4 ft\" or \"double gate 8 ft\"".to_owned(),
+                            |near| format!("perhaps \"{near} {width}\""),
+                        ),
+                    );
+                    fine = false;
+                    continue;
+                }
+            };
             let key = length("bays", ABOUT, "\"10 ft\"");
             let Some(width) = reader.width(width, key, &item.span()) else {
                 fine = false;
@@ -392,7 +435,7 @@ impl<'t> RunReader<'_, 't> {
             };
             match count {
                 Some(count) if (1..=MOST_BAYS).contains(&count) && bays.len() + count <= MOST_BAYS => {
-                    bays.extend(std::iter::repeat_n(Bay { width, gate }, count));
+                    bays.extend(std::iter::repeat_n(Bay { width, gate, double }, count));
                 }
                 _ => {
                     reader.mistake(
@@ -427,6 +470,20 @@ impl<'t> RunReader<'_, 't> {
             unknown_kind("post", &name, self.posts.iter().map(String::as_str), at, reader);
         }
         found
+    }
+
+    /// A post at a corner and beside a gate has two kinds.
+    fn told_twice(&self, number: usize, [corner, gate]: [usize; 2], reader: &mut Reader) {
+        let at = self.layers.tables.iter().find_map(|(table, _)| table.get("bays"));
+        reader.mistake(
+            at.map_or(self.layers.place.clone(), toml::Spanned::span),
+            format!(
+                "post {number} of {} stands at a corner and beside a gate: it is of kind \"{}\" as a corner post and of \
+                 kind \"{}\" as a gate post",
+                self.layers.name, self.posts[corner], self.posts[gate]
+            ),
+            format!("say which in other_posts = [{{ numbers = [{number}], post = \"…\" }}]"),
+        );
     }
 
     pub(super) fn end(&self, key: &'static str, reader: &mut Reader) -> Option<DraftEnd> {
@@ -560,6 +617,18 @@ impl<'t> RunReader<'_, 't> {
         }
         found
     }
+}
+
+/// How a bay with a gate begins, and one with two leaves.
+const GATE: &str = "gate";
+const DOUBLE_GATE: &str = "double gate";
+
+/// The words before the figures of a bay, and the rest.
+fn worded(text: &str) -> (String, &str) {
+    let end =
+        text.find(|letter: char| !letter.is_alphabetic() && !letter.is_whitespace()).unwrap_or(text.len());
+    let (words, rest) = text.split_at(end);
+    (words.split_whitespace().collect::<Vec<_>>().join(" "), rest.trim())
 }
 
 /// "14 x 10 ft" is 14 of "10 ft"; without a count it is one.

@@ -4,11 +4,13 @@
 
 use super::layers::shortened;
 use super::reading::{Extreme, Reading};
-use super::{Open, PostSurvey, SectionSurvey, SiteReading, Survey, TubeSurvey, WallBasis};
-use crate::fence::{Fence, PostKind, Section, Shape, Tube, Wall};
+use super::{Open, PostSurvey, RunSurvey, SectionSurvey, SiteReading, Survey, TubeSurvey, WallBasis};
+use crate::fence::{Condition, Fence, PostKind, Run, Screen, Section, Shape, Tube, Wall};
+use crate::loads::{Dress, run_loads};
 use crate::member::Format;
-use crate::units::{Length, Moment, Pressure, Quantity};
-use crate::wind::{KeyKind, Site, SiteValue, SiteValues};
+use crate::numerics::between;
+use crate::units::{Length, Moment, Pressure, Quantity, Velocity, mph};
+use crate::wind::{Case, Event, Heavier, KeyKind, Leaf, Site, SiteValue, SiteValues, Strip};
 use crate::workings::Blank;
 
 /// A fence and its site with one value for everything.
@@ -71,6 +73,13 @@ impl Survey {
                     format!("the open area of the cloth on {}, from its maker", shortened(&run.run.name)),
                 );
             }
+            if let Some(condition) = &run.condition {
+                add(
+                    !condition.reading.is_point(),
+                    &condition.key,
+                    format!("whether ice may close the cloth on {}", shortened(&run.run.name)),
+                );
+            }
         }
         for run in &self.runs {
             if let Some(fastening) = &run.fastening {
@@ -86,7 +95,7 @@ impl Survey {
             add(
                 !value.reading.is_point(),
                 &value.key,
-                format!("the site's {}", value.key.trim_start_matches("site.").replace('_', " ")),
+                format!("the site's {}", value.key.trim_start_matches("site.").replace(['_', '.'], " ")),
             );
         }
         keys
@@ -96,56 +105,89 @@ impl Survey {
     #[must_use]
     pub fn settle(&self, end: &dyn Fn(&str) -> Extreme) -> Settled {
         let kinds = self.posts.iter().map(|post| kind(post, self.site.format, end)).collect();
-        let runs = self
-            .runs
-            .iter()
-            .map(|survey| {
-                let mut run = survey.run.clone();
-                if let (Some(screen), Some(solidity)) = (&mut run.screen, &survey.solidity) {
-                    screen.solidity = heavier(solidity, end, |value| value).unwrap_or(1.0);
-                }
-                if let (Some(screen), Some(fastening)) = (&mut run.screen, &survey.fastening) {
-                    screen.fastening = Some(fastening.settled(end));
-                }
-                run
-            })
-            .collect();
-        let values = self
-            .site
-            .values
-            .iter()
-            .zip(self.site.code.site_keys())
-            .map(|(value, key)| {
-                let whole = match key.kind {
-                    // Unknown among choices: from the lightest to the heaviest.
-                    KeyKind::Choice(choices) => {
-                        (SiteReading::Choice(0), SiteReading::Choice(choices.len() - 1))
-                    }
-                    KeyKind::Quantity(_, default) => {
-                        let taken = SiteReading::Quantity(default.map_or(0.0, |default| default.si));
-                        (taken, taken)
-                    }
-                };
-                let (low, high) = match value.reading {
-                    Reading::Measured(value) => (value, value),
-                    Reading::Between(low, high) => (low, high),
-                    Reading::Unknown => whole,
-                };
-                // Elevation thins the air: the lower ground is the heavier.
-                let lighter_upwards = key.key == "ground_elevation";
-                let worst = if lighter_upwards { low } else { high };
-                let best = if lighter_upwards { high } else { low };
-                match if end(&value.key) == Extreme::Worst { worst } else { best } {
-                    SiteReading::Choice(choice) => SiteValue::Choice(choice),
-                    SiteReading::Quantity(si) => SiteValue::Quantity(si),
-                }
-            })
-            .collect();
+        let runs = self.runs.iter().map(|survey| hung(survey, end)).collect();
         let wind_speed = heavier(&self.site.wind_speed, end, |speed| speed);
-        Settled {
-            fence: Fence { kinds, runs },
-            site: self.site.code.site(&SiteValues { wind_speed, values }),
+        let site = self.site.code.site(&SiteValues { wind_speed, values: self.site_values(end) });
+        let mut fence = Fence { kinds, runs };
+        for (at, survey) in self.runs.iter().enumerate() {
+            settle_solidity(survey, at, &mut fence, &site, end);
         }
+        Settled { fence, site }
+    }
+
+    /// The values of the code's keys, each at its end; where no end is the heavier for sure, what lies between is tried.
+    fn site_values(&self, end: &dyn Fn(&str) -> Extreme) -> Vec<SiteValue> {
+        let (mut values, mut tried) = (Vec::new(), Vec::new());
+        for (at, (open, leaf)) in self.site.values.iter().zip(self.site.code.leaves()).enumerate() {
+            let (low, high) = ends_of(open, &leaf);
+            let worst = if leaf.key.heavier == Heavier::Lesser { low } else { high };
+            let best = if leaf.key.heavier == Heavier::Lesser { high } else { low };
+            let extreme = end(&open.key);
+            values.push(if extreme == Extreme::Worst { worst } else { best });
+            if leaf.key.heavier == Heavier::Between && low != high {
+                tried.push(Tried { at, low, high, extreme });
+            }
+        }
+        // What is best is chosen against the worst of the rest.
+        tried.sort_by_key(|one| one.extreme == Extreme::Worst);
+        self.try_all(&tried, &mut values);
+        values
+    }
+
+    /// Tries what lies between and keeps the extreme one; its wind.
+    ///
+    /// The wind is that at the top of the highest run. How far a hill's effect reaches shifts the extreme a little
+    /// from height to height, by far less than a hundredth over the heights of fences.
+    fn try_all(&self, tried: &[Tried], values: &mut Vec<SiteValue>) -> f64 {
+        let Some((first, rest)) = tried.split_first() else { return self.probe(values) };
+        let mut found: Option<(f64, Vec<SiteValue>)> = None;
+        let mut take = |value: SiteValue, values: &mut Vec<SiteValue>| {
+            values[first.at] = value;
+            let wind = self.try_all(rest, values);
+            let farther = found.as_ref().is_none_or(|(before, _)| match first.extreme {
+                Extreme::Worst => wind > *before,
+                Extreme::Best => wind < *before,
+            });
+            if farther {
+                found = Some((wind, values.clone()));
+            }
+            farther
+        };
+        match (first.low, first.high) {
+            (SiteValue::Choice(low), SiteValue::Choice(high)) => {
+                for choice in low..=high {
+                    take(SiteValue::Choice(choice), values);
+                }
+            }
+            (SiteValue::Quantity(mut low), SiteValue::Quantity(mut high)) => {
+                // From the whole range ever closer round what was found.
+                for _ in 0..ROUNDS {
+                    let step = |at: u32| between(low, high, f64::from(at) / f64::from(STEPS));
+                    let mut nearest = None;
+                    for at in 0..=STEPS {
+                        if take(SiteValue::Quantity(step(at)), values) {
+                            nearest = Some(at);
+                        }
+                    }
+                    let Some(nearest) = nearest else { break };
+                    (low, high) = (step(nearest.saturating_sub(1)), step((nearest + 1).min(STEPS)));
+                }
+            }
+            _ => {}
+        }
+        let Some((wind, kept)) = found else { return self.probe(values) };
+        *values = kept;
+        wind
+    }
+
+    /// The pressure of one gust at the top of the highest run; nothing where the code gives none.
+    fn probe(&self, values: &[SiteValue]) -> f64 {
+        let site = self.site.code.site(&SiteValues { wind_speed: None, values: values.to_vec() });
+        let tops = self.runs.iter().map(|survey| survey.run.top_above_ground());
+        let centroid = Length::from_si(tops.map(Length::si).fold(0.0, f64::max));
+        let strip = Strip { centroid, solidity: 0.5 };
+        let pressure = site.open_pressure(&strip, Case::Open, Event::Gust(PROBE), &mut Blank);
+        pressure.ok().flatten().map_or(0.0, Pressure::si)
     }
 
     /// Everything at its worst end.
@@ -158,6 +200,120 @@ impl Survey {
     #[must_use]
     pub fn at_best(&self) -> Settled {
         self.settle(&|_| Extreme::Best)
+    }
+}
+
+/// A site key whose extreme may lie between its ends.
+struct Tried {
+    at: usize,
+    low: SiteValue,
+    high: SiteValue,
+    extreme: Extreme,
+}
+
+/// A gust to compare winds by; the result does not depend on it.
+const PROBE: Velocity = mph(100.0);
+/// Into how many steps a range is cut, and how often what was found is looked at more closely.
+const STEPS: u32 = 64;
+const ROUNDS: u32 = 3;
+
+/// Both ends of a site key, the lesser first.
+fn ends_of(open: &Open<SiteReading>, leaf: &Leaf) -> (SiteValue, SiteValue) {
+    let value = |reading| match reading {
+        SiteReading::Choice(choice) => SiteValue::Choice(choice),
+        SiteReading::Quantity(si) => SiteValue::Quantity(si),
+        SiteReading::Absent => SiteValue::Absent,
+    };
+    match (open.reading.low(), open.reading.high(), leaf.key.kind) {
+        (Some(low), Some(high), _) => (value(low), value(high)),
+        // Unknown among choices: any of them.
+        (.., KeyKind::Choice(choices)) => (SiteValue::Choice(0), SiteValue::Choice(choices.len() - 1)),
+        (.., KeyKind::Quantity(_, default)) => {
+            let taken = SiteValue::Quantity(default.map_or(0.0, |default| default.si));
+            (taken, taken)
+        }
+        (.., KeyKind::Table(_)) => (SiteValue::Absent, SiteValue::Absent),
+    }
+}
+
+/// A run with its cloth at one end of its solidity and condition.
+///
+/// Dense cloth is the heavier on its own run and the lighter round the corner of another, whose ends it shelters: as
+/// a return it stands at the other end.
+fn hung(survey: &RunSurvey, end: &dyn Fn(&str) -> Extreme) -> Run {
+    let mut run = survey.run.clone();
+    if let (Some(screen), Some(fastening)) = (&mut run.screen, &survey.fastening) {
+        screen.fastening = Some(fastening.settled(end));
+    }
+    let (Some(screen), Some(solidity)) = (&mut run.screen, &survey.solidity) else { return run };
+    let other = |key: &str| match end(key) {
+        Extreme::Worst => Extreme::Best,
+        Extreme::Best => Extreme::Worst,
+    };
+    screen.solidity = heavier(solidity, end, |value| value).unwrap_or(1.0);
+    let mut as_return = heavier(solidity, &other, |value| value).unwrap_or(1.0);
+    if let Some(condition) = &survey.condition {
+        screen.condition = condition_at(condition, end);
+        if condition_at(condition, &other) == Condition::Iced {
+            as_return = 1.0;
+        }
+    }
+    let condition = survey.condition.as_ref().is_some_and(|condition| !condition.reading.is_point());
+    screen.solidity_as_return = (condition || !solidity.reading.is_point()).then_some(as_return);
+    run
+}
+
+fn condition_at(open: &Open<Condition>, end: &dyn Fn(&str) -> Extreme) -> Condition {
+    match (open.reading, end(&open.key)) {
+        (Reading::Measured(condition), _) => condition,
+        (_, Extreme::Worst) => Condition::Iced,
+        (_, Extreme::Best) => Condition::Dry,
+    }
+}
+
+/// What stands just below a step of the code, and is told from it.
+const BELOW: f64 = 1.0 - 1e-6;
+
+/// Where load does not rise with solidity all the way, the extreme is looked for: at both ends and on either side of
+/// every step of the code between them, by the largest base moment in one gust.
+///
+/// Between two steps load rises (a test sweeps it). Where the least pressure governs at the design wind it rises over
+/// the steps too: there a range that ends just above a step may be up to a tenth heavier than what is taken.
+fn settle_solidity(
+    survey: &RunSurvey,
+    at: usize,
+    fence: &mut Fence,
+    site: &Site,
+    end: &dyn Fn(&str) -> Extreme,
+) {
+    let Some(Open { key, reading: Reading::Between(low, high) }) = &survey.solidity else { return };
+    let run = &fence.runs[at];
+    if run.screen.as_ref().is_none_or(|screen| screen.condition == Condition::Iced) {
+        return;
+    }
+    let link = run.all_layers(0.0, &mut Blank);
+    let cloth = |all: f64| 1.0 - (1.0 - all) / (1.0 - link);
+    let steps = site.code().solidity_steps().iter().flat_map(|step| [cloth(step * BELOW), cloth(*step)]);
+    let inner: Vec<f64> = steps.filter(|solidity| low < solidity && solidity < high).collect();
+    if inner.is_empty() {
+        return;
+    }
+    let mut trial = fence.clone();
+    let mut hang = |solidity: f64| {
+        if let Some(screen) = &mut trial.runs[at].screen {
+            *screen = Screen { solidity, ..screen.clone() };
+        }
+        let loads = run_loads(&trial, at, Dress::AsHung, site, Event::Gust(PROBE)).ok()?;
+        let largest = loads.posts.iter().map(|post| post.moment.si().abs()).fold(0.0, f64::max);
+        Some((largest, solidity))
+    };
+    let found = [*low, *high].into_iter().chain(inner).filter_map(&mut hang);
+    let found = match end(key) {
+        Extreme::Worst => found.max_by(|one, other| one.0.total_cmp(&other.0)),
+        Extreme::Best => found.min_by(|one, other| one.0.total_cmp(&other.0)),
+    };
+    if let (Some((_, solidity)), Some(screen)) = (found, &mut fence.runs[at].screen) {
+        screen.solidity = solidity;
     }
 }
 

@@ -7,7 +7,7 @@ use super::reading::Reading;
 use super::{Open, Origin, SiteReading, SiteSurvey};
 use crate::member::Format;
 use crate::units::{Length, Measure, Quantity, System, Velocity};
-use crate::wind::{Code, KeyKind};
+use crate::wind::{Code, KeyKind, Leaf, SiteKey};
 use toml::de::DeValue;
 
 impl<'t> File<'t> {
@@ -49,7 +49,7 @@ impl<'t> File<'t> {
         let known: Vec<&str> = SITE_KEYS.iter().copied().chain(own).collect();
         let above =
             (&["survey", "units"][..], "at the top of the file, above the first [table]", "move it up");
-        reader.check_keys(table, &known, "[site]", &[above], &["also", "hill"]);
+        reader.check_keys(table, &known, "[site]", &[above], &["also"]);
         let wind_speed = reader.quantity::<Velocity>(
             &layers,
             Key {
@@ -71,7 +71,7 @@ impl<'t> File<'t> {
         let risk_category = reader
             .choice(&layers, "risk_category", &categories, about, Missing::IsFine)
             .map(|at| categories[at].to_owned());
-        let note = text(reader, "note");
+        let mut note = text(reader, "note");
         self.from(&layers, reader);
         let coast = "whether hurricanes make the strongest winds here: yes or no";
         let hurricane_coast = reader
@@ -91,11 +91,24 @@ impl<'t> File<'t> {
         let code = code?;
         let mut values = Vec::new();
         for key in code.site_keys() {
-            values.push(Open {
-                key: format!("site.{}", key.key),
-                reading: self.site_value(&layers, key, reader)?,
-            });
+            if let KeyKind::Table(keys) = key.kind {
+                let found = self.site_table(&layers, key, keys, reader);
+                note =
+                    [note, found.note].into_iter().flatten().reduce(|one, other| format!("{one}; {other}"));
+                values.extend(found.values);
+            } else {
+                let described = self.stands_for(&layers, code, key);
+                let reading = match described {
+                    Some(table) => {
+                        reader.note(&layers, key.key, format!("by {}", table.key), Origin::Default);
+                        Some(Reading::Measured(SiteReading::Absent))
+                    }
+                    None => self.site_value(&layers, &Leaf { table: None, key }, reader),
+                };
+                values.push(reading.map(|reading| Open { key: format!("site.{}", key.key), reading }));
+            }
         }
+        let values: Option<Vec<_>> = values.into_iter().collect();
         Some(SiteSurvey {
             code,
             wind_speed: Open { key: "site.wind_speed".to_owned(), reading: wind_speed? },
@@ -103,19 +116,100 @@ impl<'t> File<'t> {
             risk_category,
             hurricane_coast,
             format: format?,
-            values,
+            values: values?,
             soil,
             note,
         })
     }
 
+    /// The table that describes what this key would say, where one stands.
+    fn stands_for(&self, layers: &Layers<'t>, code: Code, key: &SiteKey) -> Option<&'static SiteKey> {
+        let given = |key: &str| layers.tables.iter().find_map(|(table, _)| table.get(key));
+        if given(key.key).is_some() {
+            return None;
+        }
+        code.site_keys().iter().find(|other| {
+            other.instead_of.is_some_and(|(name, _)| name == key.key)
+                && given(other.key).is_some_and(|value| matches!(value.get_ref(), DeValue::Table(_)))
+        })
+    }
+
+    /// The values of a table below the site; each is absent where the table is left out or "none".
+    fn site_table(
+        &self,
+        layers: &Layers<'t>,
+        table: &'static SiteKey,
+        keys: &'static [SiteKey],
+        reader: &mut Reader,
+    ) -> SiteTable {
+        let path = |key: &'static SiteKey| format!("site.{}", Leaf { table: Some(table), key }.path());
+        let all = |reading: Option<Reading<SiteReading>>| SiteTable {
+            values: keys.iter().map(|key| reading.map(|reading| Open { key: path(key), reading })).collect(),
+            note: None,
+        };
+        let absent = all(Some(Reading::Measured(SiteReading::Absent)));
+        let Some((value, origin)) = reader.find(layers, table.key) else {
+            reader.note(layers, table.key, "none".to_owned(), Origin::Default);
+            return absent;
+        };
+        if let Some((other, keep)) = table.instead_of
+            && layers.tables.iter().any(|(table, _)| table.contains_key(other))
+        {
+            reader.mistake(
+                value.span(),
+                format!("{other} and {} both say what the ground does to the wind", table.key),
+                keep,
+            );
+            return all(None);
+        }
+        let names = keys.iter().map(|key| key.key).collect::<Vec<_>>();
+        match value.get_ref() {
+            DeValue::String(text) if text.trim().eq_ignore_ascii_case("none") => {
+                reader.note(layers, table.key, "none".to_owned(), origin);
+                absent
+            }
+            DeValue::Table(given) => {
+                let name = format!("[site.{}]", table.key);
+                let known: Vec<&str> = names.iter().copied().chain(["note", "from"]).collect();
+                reader.check_keys(given, &known, &name, &[], &[]);
+                let own = self.layers(given, &name, &format!("site.{}", table.key), value.span());
+                let note = reader.text(&own, "note", "a line of text", Missing::IsFine);
+                self.from(&own, reader);
+                let values = keys
+                    .iter()
+                    .map(|key| {
+                        self.site_value(&own, &Leaf { table: Some(table), key }, reader)
+                            .map(|reading| Open { key: path(key), reading })
+                    })
+                    .collect();
+                SiteTable { values, note: note.map(|(note, _)| format!("{}: {note}", table.key)) }
+            }
+            _ => {
+                reader.mistake(
+                    value.span(),
+                    format!(
+                        "{} is a table with {}, or \"none\": {}",
+                        table.key,
+                        names.join(", "),
+                        table.about
+                    ),
+                    format!("write [site.{}] and its keys below", table.key),
+                );
+                all(None)
+            }
+        }
+    }
+
     pub(super) fn site_value(
         &self,
         layers: &Layers<'t>,
-        key: &crate::wind::SiteKey,
+        leaf: &Leaf,
         reader: &mut Reader,
     ) -> Option<Reading<SiteReading>> {
+        let (key, path) = (leaf.key, leaf.path());
         match key.kind {
+            // Tables stand on their own; none stands in another.
+            KeyKind::Table(_) => None,
             KeyKind::Choice(choices) => {
                 let words: Vec<&str> = choices.iter().map(|(word, _)| *word).collect();
                 let (text, at) = reader.text(layers, key.key, key.about, Missing::IsMistake)?;
@@ -129,7 +223,7 @@ impl<'t> File<'t> {
                         None => {
                             reader.mistake(
                                 at,
-                                format!("{} \"{text}\" is none of {}", key.key, words.join(", ")),
+                                format!("{path} \"{text}\" is none of {}", words.join(", ")),
                                 key.about,
                             );
                             return None;
@@ -148,12 +242,15 @@ impl<'t> File<'t> {
                     key: key.key,
                     measure,
                     about: key.about,
-                    example: if measure == Measure::Ratio { "1.0" } else { "\"340 ft\"" },
+                    example: key.example[0],
                     sign: Sign::Any,
                     open: true,
                 };
                 let Some((value, origin)) = reader.find(layers, key.key) else {
-                    let default = default?;
+                    let Some(default) = default else {
+                        reader.told_missing(layers, key.key, key.about, what.example);
+                        return None;
+                    };
                     reader.note(layers, key.key, default.written(System::Us), Origin::Default);
                     return Some(Reading::Measured(SiteReading::Quantity(default.si)));
                 };
@@ -161,8 +258,12 @@ impl<'t> File<'t> {
                 if matches!(reading, Reading::Unknown) {
                     reader.mistake(
                         value.span(),
-                        format!("{} cannot be unknown: {}", key.key, key.about),
-                        "a range, like \"1.0 .. 1.3\", or ask an engineer",
+                        format!("{path} cannot be unknown: {}", key.about),
+                        if measure == Measure::Ratio {
+                            "a range, like \"1.0 .. 1.3\", or ask an engineer"
+                        } else {
+                            "a range, like \"200 ft .. 340 ft\", from a map"
+                        },
                     );
                     return None;
                 }
@@ -173,7 +274,7 @@ impl<'t> File<'t> {
                     let written = |si| measure.write(si, System::Us);
                     reader.mistake(
                         value.span(),
-                        format!("{} must lie between {} and {}", key.key, written(least), written(greatest)),
+                        format!("{path} must lie between {} and {}", written(least), written(greatest)),
                         key.about,
                     );
                     return None;
@@ -217,6 +318,12 @@ impl<'t> File<'t> {
             }
         }
     }
+}
+
+/// What was read of a table below the site.
+struct SiteTable {
+    values: Vec<Option<Open<SiteReading>>>,
+    note: Option<String>,
 }
 
 pub(super) fn quantity_in_si(

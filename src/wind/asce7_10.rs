@@ -1,8 +1,11 @@
 //! ASCE/SEI 7-10: velocity pressure without a ground elevation factor; walls, open frames and least pressure as 7-16
 //! prints them, in other places.
 
-use super::asce7_16::{self, CONSTANT, DIRECTIONALITY, Edition, Exposure, LEAST_HEIGHT, Places};
-use super::{Case, Event, Level, Panel, Pressures, SiteKey, SiteValues, Strip, WindError};
+use super::asce7_16::hill::{FACTOR_KEY, HILL_KEY, PLACE, Topography};
+use super::asce7_16::{
+    self, CONSTANT, DIRECTIONALITY, EXPOSURE_KEY, Edition, Exposure, LEAST_HEIGHT, Places,
+};
+use super::{Case, Event, Level, OnHill, Panel, Pressures, SiteKey, SiteValues, Strip, WindError};
 use crate::rule;
 use crate::source::{Clause, Document, Seen};
 use crate::units::{Length, Powers, Pressure, PressurePerSpeedSquared, Pure, Quantity, Velocity};
@@ -57,7 +60,10 @@ rule! {
 pub const RULES: &[Listed] = &[Listed::of::<ExposureCoefficient>(), Listed::of::<VelocityPressure>()];
 
 /// The keys this edition reads from a site: those of 7-16 but the ground elevation, which it does not know.
-pub const SITE_KEYS: &[SiteKey] = asce7_16::SITE_KEYS.split_at(2).0;
+pub const SITE_KEYS: &[SiteKey] = &[EXPOSURE_KEY, FACTOR_KEY, HILL_KEY];
+
+/// Solidities at which loads may step.
+pub const SOLIDITY_STEPS: &[f64] = asce7_16::SOLIDITY_STEPS;
 
 /// The return period of the map of a risk category; III and IV share one.
 #[must_use]
@@ -72,18 +78,18 @@ pub struct Site {
     pub wind_speed: Option<Velocity>,
     /// Upwind terrain.
     pub exposure: Exposure,
-    /// K_zt.
-    pub topographic_factor: f64,
+    /// What the ground does to the wind.
+    pub topography: Topography,
 }
 
 impl Site {
-    /// A site from the values of [`SITE_KEYS`], in their order.
+    /// A site from the values of [`SITE_KEYS`], in their order, those of a table in its place.
     #[must_use]
     pub fn new(values: &SiteValues) -> Self {
         Self {
             wind_speed: values.wind_speed,
             exposure: Exposure::ALL[values.choice(0).min(2)],
-            topographic_factor: values.quantity(1),
+            topography: Topography::of(values, 1, 2),
         }
     }
 
@@ -91,6 +97,12 @@ impl Site {
     #[must_use]
     pub fn direction_factor(&self) -> f64 {
         DIRECTIONALITY.value
+    }
+
+    /// What a hill does at a height above the ground.
+    #[must_use]
+    pub fn on_hill(&self, height: Length) -> Option<OnHill> {
+        self.topography.told(self.exposure, height, DOCUMENT.at(PLACE))
     }
 
     /// The pressures on a panel in one case.
@@ -128,8 +140,9 @@ impl Site {
 fn reprinted(ledger: &mut impl Ledger) {
     ledger.write(|| {
         Entry::Heading(
-            "ASCE 7-10 prints in 29.4.1, Fig. 29.4-1 (walls), in 29.5, Fig. 29.5-2 (open frames, from memory) and in 29.8 \
-             (least pressure, from memory) what the steps cite by ASCE 7-16"
+            "ASCE 7-10 prints in 29.4.1, Fig. 29.4-1 (walls), in 29.5, Fig. 29.5-2 (open frames, from memory), in 29.8 \
+             (least pressure, from memory) and, under the same number, in 26.8, Fig. 26.8-1 (hills) what the steps cite \
+             by ASCE 7-16"
                 .to_owned(),
         )
     });
@@ -153,13 +166,14 @@ impl Edition for Site {
     ) -> Result<Pressure, WindError> {
         let (power, gradient_height) = self.exposure.constants();
         within("height", DOCUMENT.at("26.9, Table 26.9-1"), height, Length::from_si(0.0), gradient_height)?;
+        let topographic_factor = self.topography.factor(self.exposure, height, ledger)?;
         let height = if height < LEAST_HEIGHT { LEAST_HEIGHT } else { height };
         let exposure_coefficient = ExposureCoefficient { height, gradient_height, power }.work(ledger);
         let (speed, directionality) = asce7_16::speed_of(event, self.wind_speed, ledger)?;
         Ok(VelocityPressure {
             constant: CONSTANT,
             exposure_coefficient,
-            topographic_factor: self.topographic_factor,
+            topographic_factor,
             directionality,
             speed,
         }
@@ -176,11 +190,11 @@ mod tests {
     #[test]
     fn at_sea_level_this_edition_and_7_16_have_one_velocity_pressure() {
         let speed = Some(mph(115.0));
-        let ours = Site { wind_speed: speed, exposure: Exposure::C, topographic_factor: 1.0 };
+        let ours = Site { wind_speed: speed, exposure: Exposure::C, topography: Topography::Factor(1.0) };
         let later = asce7_16::Site {
             wind_speed: speed,
             exposure: Exposure::C,
-            topographic_factor: 1.0,
+            topography: Topography::Factor(1.0),
             ground_elevation: feet(0.0),
         };
         for height in [5.0, 15.0, 40.0] {

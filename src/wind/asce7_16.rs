@@ -3,8 +3,11 @@
 //! No purchased copy was read: the tables and clauses come through national codes that reprint them, general
 //! structural libraries and permit documents, as each clause says.
 
+pub mod hill;
+
 use super::{
-    Case, Event, From, KeyKind, Level, Panel, Pressures, SiteKey, SiteValues, Strip, WindError, Zone,
+    Case, Event, From, Heavier, KeyKind, Level, OnHill, Panel, Pressures, SiteKey, SiteValues, Strip,
+    WindError, Zone,
 };
 use crate::numerics::{between, bilinear, bracket, linear, on_bound};
 use crate::rule;
@@ -14,6 +17,7 @@ use crate::units::{
     feet, pascals_per_speed_squared, per_foot, psf, psf_per_mph_squared,
 };
 use crate::workings::{Entry, Ledger, Listed, OutOfRange, within};
+use hill::Topography;
 use nalgebra::SMatrix;
 use std::sync::LazyLock;
 
@@ -68,6 +72,10 @@ const LEAST: Pressure = psf(16.0);
 const OPEN_BELOW: f64 = 0.70;
 /// Below this solidity cloth is open work only; from here up to 0.70 the wall rule is a case as well.
 const WALL_FROM: f64 = 0.30;
+/// Where a row of the table of open frames ends (29.4) within the range of open work.
+const OPEN_ROW: f64 = 0.10;
+/// Solidities at which loads may step: rows of the table of open frames, and the two above.
+pub const SOLIDITY_STEPS: &[f64] = &[OPEN_ROW, WALL_FROM, OPEN_BELOW];
 
 rule! {
     /// Velocity pressure exposure coefficient.
@@ -413,9 +421,9 @@ impl OpenFlatCoefficient {
 
 /// The printed rows are < 0.1, 0.1–0.29 and 0.3–0.7; what lies between 0.29 and 0.3 belongs to the second.
 fn open_row(solidity: f64, rows: [f64; 3]) -> f64 {
-    rows[if solidity < 0.1 {
+    rows[if solidity < OPEN_ROW {
         0
-    } else if solidity < 0.3 {
+    } else if solidity < WALL_FROM {
         1
     } else {
         2
@@ -475,33 +483,37 @@ pub const RULES: &[Listed] = &[
     Listed::of::<OpenPressure>(),
     Listed::of::<OpenCloth>(),
     Listed::of::<LeastPressure>(),
+    hill::RULES[0],
+    hill::RULES[1],
+    hill::RULES[2],
+    hill::RULES[3],
+    hill::RULES[4],
+    hill::RULES[5],
 ];
 
+/// What lies upwind.
+pub(super) const EXPOSURE_KEY: SiteKey = SiteKey {
+    key: "exposure",
+    about: "what lies upwind: \"B\" houses or trees all round, \"C\" open fields, \"D\" open water",
+    kind: KeyKind::Choice(&[("B", "houses or trees all round"), ("C", "open fields"), ("D", "open water")]),
+    example: ["\"B or C\"", "\"B or C\""],
+    range: None,
+    heavier: Heavier::Greater,
+    instead_of: None,
+};
+const ELEVATION_KEY: SiteKey = SiteKey {
+    key: "ground_elevation",
+    about: "height of the ground above sea level",
+    kind: KeyKind::Quantity(Measure::Elevation, Some(Value { si: 0.0, measure: Measure::Elevation })),
+    example: ["\"340 ft\"", "\"104 m\""],
+    range: Some((-500.0, 6000.0)),
+    // Elevation thins the air.
+    heavier: Heavier::Lesser,
+    instead_of: None,
+};
+
 /// The keys this edition reads from a site.
-pub const SITE_KEYS: &[SiteKey] = &[
-    SiteKey {
-        key: "exposure",
-        about: "what lies upwind: \"B\" houses or trees all round, \"C\" open fields, \"D\" open water",
-        kind: KeyKind::Choice(&[
-            ("B", "houses or trees all round"),
-            ("C", "open fields"),
-            ("D", "open water"),
-        ]),
-        range: None,
-    },
-    SiteKey {
-        key: "topographic_factor",
-        about: "K_zt of 26.8: above 1 on a hill or the edge of a bank",
-        kind: KeyKind::Quantity(Measure::Ratio, Some(Value { si: 1.0, measure: Measure::Ratio })),
-        range: Some((1.0, 4.0)),
-    },
-    SiteKey {
-        key: "ground_elevation",
-        about: "height of the ground above sea level",
-        kind: KeyKind::Quantity(Measure::Elevation, Some(Value { si: 0.0, measure: Measure::Elevation })),
-        range: Some((-500.0, 6000.0)),
-    },
-];
+pub const SITE_KEYS: &[SiteKey] = &[EXPOSURE_KEY, hill::FACTOR_KEY, ELEVATION_KEY, hill::HILL_KEY];
 
 /// The return period, in years, of the map of a risk category: 300 for I, 700 for II, 1700 for III and 3000 for IV.
 /// Nothing for what is no risk category.
@@ -542,6 +554,15 @@ impl Exposure {
             Self::D => (11.5, feet(700.0)),
         }
     }
+
+    /// Its column in the table for hills, counted from 1.
+    const fn column(self) -> f64 {
+        match self {
+            Self::B => 1.0,
+            Self::C => 2.0,
+            Self::D => 3.0,
+        }
+    }
 }
 
 /// A site by this edition.
@@ -551,20 +572,20 @@ pub struct Site {
     pub wind_speed: Option<Velocity>,
     /// Upwind terrain.
     pub exposure: Exposure,
-    /// K_zt.
-    pub topographic_factor: f64,
+    /// What the ground does to the wind.
+    pub topography: Topography,
     /// Height of the ground above the sea.
     pub ground_elevation: Length,
 }
 
 impl Site {
-    /// A site from the values of [`SITE_KEYS`], in their order.
+    /// A site from the values of [`SITE_KEYS`], in their order, those of a table in its place.
     #[must_use]
     pub fn new(values: &SiteValues) -> Self {
         Self {
             wind_speed: values.wind_speed,
             exposure: Exposure::ALL[values.choice(0).min(2)],
-            topographic_factor: values.quantity(1),
+            topography: Topography::of(values, 1, 3),
             ground_elevation: Length::from_si(values.quantity(2)),
         }
     }
@@ -587,6 +608,7 @@ impl Site {
     ) -> Result<Pressure, WindError> {
         let (power, gradient_height) = self.exposure.constants();
         within("height", EXPOSURE_CONSTANTS, height, Length::from_si(0.0), gradient_height)?;
+        let topographic_factor = self.topography.factor(self.exposure, height, ledger)?;
         let height = if height < LEAST_HEIGHT { LEAST_HEIGHT } else { height };
         let exposure_coefficient = ExposureCoefficient { height, gradient_height, power }.work(ledger);
         let elevation_factor =
@@ -595,12 +617,18 @@ impl Site {
         Ok(VelocityPressure {
             constant: CONSTANT,
             exposure_coefficient,
-            topographic_factor: self.topographic_factor,
+            topographic_factor,
             directionality,
             elevation_factor,
             speed,
         }
         .work(ledger))
+    }
+
+    /// What a hill does at a height above the ground.
+    #[must_use]
+    pub fn on_hill(&self, height: Length) -> Option<OnHill> {
+        self.topography.told(self.exposure, height, DOCUMENT.at(hill::PLACE))
     }
 
     /// The pressures on a panel in one case.
@@ -699,7 +727,7 @@ pub(super) fn pressures(
     event: Event,
     ledger: &mut impl Ledger,
 ) -> Result<Option<Pressures>, WindError> {
-    let solidity = on_bound(panel.solidity, &[WALL_FROM, OPEN_BELOW]);
+    let solidity = on_bound(panel.solidity, SOLIDITY_STEPS);
     let panel = &Panel { solidity, ..*panel };
     if panel.solidity < WALL_FROM && case != Case::Open && case != Case::Least {
         return Ok(None);
@@ -881,7 +909,7 @@ mod tests {
         Site {
             wind_speed: Some(mph(115.0)),
             exposure: Exposure::C,
-            topographic_factor: 1.0,
+            topography: Topography::Factor(1.0),
             ground_elevation: feet(0.0),
         }
     }

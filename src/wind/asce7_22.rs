@@ -3,10 +3,11 @@
 //!
 //! That Fig. 29.3-1 is the same is known from secondary transcriptions only.
 
+use super::asce7_16::hill::{PLACE, Topography};
 use super::asce7_16::{
     self, CONSTANT, DIRECTIONALITY, ELEVATION_RATE, Edition, ElevationFactor, Exposure, LEAST_HEIGHT, Places,
 };
-use super::{Case, Event, Level, Panel, Pressures, SiteKey, SiteValues, Strip, WindError};
+use super::{Case, Event, Level, OnHill, Panel, Pressures, SiteKey, SiteValues, Strip, WindError};
 use crate::rule;
 use crate::source::{Clause, Document, Seen};
 use crate::units::{Length, Powers, Pressure, PressurePerSpeedSquared, Pure, Quantity, Velocity, feet};
@@ -76,6 +77,9 @@ pub const RULES: &[Listed] = &[
 /// The keys this edition reads from a site.
 pub const SITE_KEYS: &[SiteKey] = asce7_16::SITE_KEYS;
 
+/// Solidities at which loads may step.
+pub const SOLIDITY_STEPS: &[f64] = asce7_16::SOLIDITY_STEPS;
+
 /// Power and gradient height, Table 26.11-1. One library has the power 7.0 for exposure B; with 7.5 the coefficient
 /// at 15 ft is the 0.57 of the table.
 const fn constants(exposure: Exposure) -> (f64, Length) {
@@ -99,8 +103,8 @@ pub struct Site {
     pub wind_speed: Option<Velocity>,
     /// Upwind terrain.
     pub exposure: Exposure,
-    /// K_zt.
-    pub topographic_factor: f64,
+    /// What the ground does to the wind.
+    pub topography: Topography,
     /// Height of the ground above the sea.
     pub ground_elevation: Length,
 }
@@ -109,15 +113,21 @@ impl Site {
     /// A site from the values of [`SITE_KEYS`], in their order.
     #[must_use]
     pub fn new(values: &SiteValues) -> Self {
-        let asce7_16::Site { wind_speed, exposure, topographic_factor, ground_elevation } =
+        let asce7_16::Site { wind_speed, exposure, topography, ground_elevation } =
             asce7_16::Site::new(values);
-        Self { wind_speed, exposure, topographic_factor, ground_elevation }
+        Self { wind_speed, exposure, topography, ground_elevation }
     }
 
     /// K_d, which a gust taken as it is does without.
     #[must_use]
     pub fn direction_factor(&self) -> f64 {
         DIRECTIONALITY.value
+    }
+
+    /// What a hill does at a height above the ground.
+    #[must_use]
+    pub fn on_hill(&self, height: Length) -> Option<OnHill> {
+        self.topography.told(self.exposure, height, DOCUMENT.at(PLACE))
     }
 
     /// The pressures on a panel in one case.
@@ -167,6 +177,7 @@ impl Edition for Site {
     ) -> Result<Pressure, WindError> {
         let (power, gradient_height) = constants(self.exposure);
         within("height", DOCUMENT.at("26.11, Table 26.11-1"), height, Length::from_si(0.0), gradient_height)?;
+        let topographic_factor = self.topography.factor(self.exposure, height, ledger)?;
         let height = if height < LEAST_HEIGHT { LEAST_HEIGHT } else { height };
         let exposure_coefficient = ExposureCoefficient { height, gradient_height, power }.work(ledger);
         let elevation_factor =
@@ -175,7 +186,7 @@ impl Edition for Site {
         let velocity_pressure = VelocityPressure {
             constant: CONSTANT,
             exposure_coefficient,
-            topographic_factor: self.topographic_factor,
+            topographic_factor,
             elevation_factor,
             speed,
         }
@@ -195,7 +206,7 @@ mod tests {
         let site = Site {
             wind_speed: Some(mph(115.0)),
             exposure: Exposure::C,
-            topographic_factor: 1.0,
+            topography: Topography::Factor(1.0),
             ground_elevation: feet(0.0),
         };
         let none = feet(0.0);

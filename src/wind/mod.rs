@@ -162,10 +162,23 @@ impl std::convert::From<OutOfRange> for WindError {
 /// What a site key holds.
 #[derive(Debug, Clone, Copy)]
 pub enum KeyKind {
-    /// One of these, with what each means, the one with the lightest wind first.
+    /// One of these, with what each means.
     Choice(&'static [(&'static str, &'static str)]),
     /// A quantity, and what it is when left out.
     Quantity(Measure, Option<Value>),
+    /// A table with keys of its own, or "none"; it may be left out, but of a table that stands each key is read.
+    Table(&'static [SiteKey]),
+}
+
+/// Which end of a site key's range brings the heavier wind.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Heavier {
+    /// The greater value, or the later choice.
+    Greater,
+    /// The lesser value, or the earlier choice.
+    Lesser,
+    /// Neither: the heaviest may lie between, and each value is tried.
+    Between,
 }
 
 /// A key a code reads from the site.
@@ -177,8 +190,34 @@ pub struct SiteKey {
     pub about: &'static str,
     /// What it holds.
     pub kind: KeyKind,
+    /// A value as a survey writes it, in customary and in SI units.
+    pub example: [&'static str; 2],
     /// The least and greatest value taken, in SI units.
     pub range: Option<(f64, f64)>,
+    /// Which end of its range is the heavier.
+    pub heavier: Heavier,
+    /// The key in whose place it stands, and what is said where both are given.
+    pub instead_of: Option<(&'static str, &'static str)>,
+}
+
+/// A key that holds a value, and the table below the site it stands in.
+#[derive(Debug, Clone, Copy)]
+pub struct Leaf {
+    /// The table; nothing for a key of the site itself.
+    pub table: Option<&'static SiteKey>,
+    /// The key.
+    pub key: &'static SiteKey,
+}
+
+impl Leaf {
+    /// Its name with that of its table, as in `hill.height`.
+    #[must_use]
+    pub fn path(&self) -> String {
+        match self.table {
+            Some(table) => format!("{}.{}", table.key, self.key.key),
+            None => self.key.key.to_owned(),
+        }
+    }
 }
 
 /// The values of a code's site keys, each in the order the code declares them.
@@ -186,7 +225,7 @@ pub struct SiteKey {
 pub struct SiteValues {
     /// The design wind speed as the code defines it, if known.
     pub wind_speed: Option<Velocity>,
-    /// For a choice its place in the list, for a quantity its SI value.
+    /// For a choice its place in the list, for a quantity its SI value; those of tables in the place of the table.
     pub values: Vec<SiteValue>,
 }
 
@@ -197,21 +236,43 @@ pub enum SiteValue {
     Choice(usize),
     /// A quantity in SI units.
     Quantity(f64),
+    /// Its table was left out.
+    Absent,
 }
 
 impl SiteValues {
+    /// The value of a key; values that are not there belong to tables left out.
+    fn at(&self, at: usize) -> SiteValue {
+        self.values.get(at).copied().unwrap_or(SiteValue::Absent)
+    }
+    pub(crate) fn is_absent(&self, at: usize) -> bool {
+        self.at(at) == SiteValue::Absent
+    }
     pub(crate) fn choice(&self, at: usize) -> usize {
-        match self.values[at] {
+        match self.at(at) {
             SiteValue::Choice(choice) => choice,
-            SiteValue::Quantity(_) => 0,
+            SiteValue::Quantity(_) | SiteValue::Absent => 0,
         }
     }
     pub(crate) fn quantity(&self, at: usize) -> f64 {
-        match self.values[at] {
+        match self.at(at) {
             SiteValue::Quantity(si) => si,
-            SiteValue::Choice(_) => 0.0,
+            SiteValue::Choice(_) | SiteValue::Absent => 0.0,
         }
     }
+}
+
+/// What the ground does to the wind at a height, where a survey describes a hill.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OnHill {
+    /// What the pressure is multiplied by.
+    pub factor: f64,
+    /// Where that stands.
+    pub clause: Clause,
+    /// What was taken to be so without being asked; empty where the code asks for no factor.
+    pub taken: &'static str,
+    /// Why the code asks for no factor, if it asks for none.
+    pub none: Option<&'static str>,
 }
 
 /// How the strength of parts belongs to a code's wind.
@@ -255,6 +316,9 @@ macro_rules! wind_codes {
             /// The site keys it reads.
             #[must_use]
             pub const fn site_keys(self) -> &'static [SiteKey] { match self { $( Self::$variant => $module::SITE_KEYS, )+ } }
+            /// The solidities of all layers at which its loads may step; between two of them they rise with it.
+            #[must_use]
+            pub const fn solidity_steps(self) -> &'static [f64] { match self { $( Self::$variant => $module::SOLIDITY_STEPS, )+ } }
             /// The rules it makes known by name.
             #[must_use]
             pub const fn rules(self) -> &'static [Listed] { match self { $( Self::$variant => $module::RULES, )+ } }
@@ -286,6 +350,11 @@ macro_rules! wind_codes {
             pub fn open_pressure(&self, strip: &Strip, case: Case, event: Event, ledger: &mut impl Ledger) -> Result<Option<Pressure>, WindError> {
                 match self { $( Self::$variant(site) => site.open_pressure(strip, case, event, ledger), )+ }
             }
+            /// What a hill does at a height above the ground; nothing where none is described.
+            #[must_use]
+            pub fn on_hill(&self, height: Length) -> Option<OnHill> {
+                match self { $( Self::$variant(site) => site.on_hill(height), )+ }
+            }
             /// How a ratio at one gust gives the gust at which it is 1: the design speed times the root of
             /// this over the ratio, for a part that follows the pressure.
             #[must_use]
@@ -310,6 +379,16 @@ wind_codes! {
 }
 
 impl Code {
+    /// The keys that hold a value, those of a table in its place.
+    pub fn leaves(self) -> impl Iterator<Item = Leaf> {
+        self.site_keys().iter().flat_map(|key| match key.kind {
+            KeyKind::Table(keys) => {
+                keys.iter().map(|own| Leaf { table: Some(key), key: own }).collect::<Vec<_>>()
+            }
+            KeyKind::Choice(_) | KeyKind::Quantity(..) => vec![Leaf { table: None, key }],
+        })
+    }
+
     /// The code of this name, or the nearest name there is.
     ///
     /// # Errors

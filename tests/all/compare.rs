@@ -150,3 +150,119 @@ fn a_side_without_cloth_differs_by_its_corner_posts_and_the_comparison_says_so()
     let (before, _) = text.split_once("west side").unwrap();
     assert!(!before.contains("corner posts"), "{before}");
 }
+
+#[test]
+fn one_survey_by_three_codes_stands_side_by_side_as_three_surveys_do() {
+    let codes = ["asce7-10", "asce7-16", "asce7-22"];
+    let asked = ["compare", EXAMPLE, "--code", codes[0], "--code", codes[1], "--code", codes[2]];
+    let answer = json(&[&asked[..], &["--format", "json"]].concat(), "");
+    let text = std::fs::read_to_string(EXAMPLE).unwrap();
+    for (at, code) in codes.iter().enumerate() {
+        assert_eq!(answer["columns"][at]["label"], *code);
+        // 7-10 knows no ground elevation: without it, as a survey by that edition is written.
+        let mut survey = text.replace("asce7-16", code);
+        if *code == "asce7-10" {
+            survey = survey
+                .lines()
+                .filter(|line| !line.starts_with("ground_elevation"))
+                .collect::<Vec<_>>()
+                .join("\n");
+        }
+        let (check, _) = crate::support::json_of(&survey);
+        for (run, theirs) in
+            answer["columns"][at]["runs"].as_array().unwrap().iter().zip(check["runs"].as_array().unwrap())
+        {
+            assert_eq!(run["name"], theirs["name"]);
+            let largest = theirs["posts"]
+                .as_array()
+                .unwrap()
+                .iter()
+                .map(|post| post["base_moment_n_m"].as_f64().unwrap());
+            assert_eq!(run["base_moment_n_m"], largest.fold(0.0, f64::max), "{code}");
+        }
+    }
+    let notes: Vec<&str> =
+        answer["remarks"].as_array().unwrap().iter().map(|note| note.as_str().unwrap()).collect();
+    assert!(notes.contains(&"asce7-10 does not read ground_elevation: left out."), "{notes:?}");
+    assert!(notes.iter().any(|note| note.contains("maps of its own")));
+
+    let out = run(&asked);
+    assert_eq!(out.code, 0, "{}", out.err);
+    // By hand: 7-16 is 7-10 with K_e = e^(−0.000 036 2 × 340) = 0.987 767 besides.
+    let moment = |column: usize| answer["columns"][column]["runs"][0]["base_moment_n_m"].as_f64().unwrap();
+    assert!((moment(1) / moment(0) - 0.987_767).abs() < 1e-6);
+    assert!(out.text.contains("code ") && !out.text.contains("cloth "), "{}", out.text);
+    assert!(out.text.lines().any(|line| line.starts_with("asce7-22 ")), "{}", out.text);
+    assert!(!out.text.contains("Savings"), "{}", out.text);
+    let csv = run(&[&asked[..], &["--format", "csv"]].concat()).text;
+    assert!(csv.starts_with("code,run,solidity") && csv.lines().count() == 13, "{csv}");
+
+    // Three surveys that differ in their code alone say the same.
+    let folder = tempfile::tempdir().unwrap();
+    let files: Vec<String> = codes
+        .iter()
+        .map(|code| {
+            let path = folder.path().join(format!("{code}.toml"));
+            let survey = text.replace("asce7-16", code).replace("ground_elevation   = \"340 ft\"\n", "");
+            std::fs::write(&path, survey).unwrap();
+            path.to_str().unwrap().to_owned()
+        })
+        .collect();
+    let side = run(&["compare", &files[0], &files[1], &files[2]]);
+    assert_eq!(side.code, 0, "{}", side.err);
+    assert!(side.text.contains("survey ") && side.text.contains("asce7-22.toml"), "{}", side.text);
+}
+
+#[test]
+fn one_other_code_stands_beside_the_surveys_own_and_a_hill_goes_along() {
+    let hill = vector("12 x 10 ft", "0.95", COURT).replace(
+        "[post.line]",
+        "[site.hill]\nshape = \"ridge\"\nheight = \"100 ft\"\nhalf_length = \"250 ft .. 300 ft\"\ndistance = \"0 ft\"\n\
+         side = \"upwind\"\n[post.line]",
+    );
+    let answer = json(&["compare", "-", "--code", "asce7-22", "--format", "json"], &hill);
+    let labels: Vec<&str> = answer["columns"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|column| column["label"].as_str().unwrap())
+        .collect();
+    assert_eq!(labels, ["asce7-16", "asce7-22"]);
+    let moment = |column: usize| answer["columns"][column]["runs"][0]["base_moment_n_m"].as_f64().unwrap();
+    // K_z at 15 ft: 0.8512 by 7-22, 0.8489 by 7-16; the hill is the same.
+    assert!((moment(1) / moment(0) - 0.851_168 / 0.848_884).abs() < 1e-4, "{}", moment(1) / moment(0));
+    let flat = json(
+        &["compare", "-", "--code", "asce7-22", "--format", "json"],
+        &vector("12 x 10 ft", "0.95", COURT),
+    );
+    assert!(moment(0) / flat["columns"][0]["runs"][0]["base_moment_n_m"].as_f64().unwrap() > 1.9);
+}
+
+#[test]
+fn codes_that_cannot_be_compared_are_told_in_one_line() {
+    let told = |arguments: &[&str]| {
+        let out = run(arguments);
+        assert_eq!((out.code, out.text.as_str()), (2, ""), "{}", out.err);
+        assert_eq!(out.err.trim().lines().count(), 1, "{}", out.err);
+        out.err
+    };
+    assert!(told(&["compare", EXAMPLE, "--code", "asce7-16"]).contains("by asce7-16 already"));
+    assert!(
+        told(&["compare", EXAMPLE, "--code", "asce7-61"])
+            .contains("none of asce7-10, asce7-16, asce7-22, perhaps asce7-")
+    );
+    assert!(told(&["compare", EXAMPLE, EXAMPLE, "--code", "asce7-22"]).contains("goes with one survey"));
+    assert!(
+        told(&["compare", EXAMPLE, "--code", "asce7-22", "--cloth", "none"]).contains("goes with one survey")
+    );
+    // Ground below the sea makes the air heavier, and 7-10 does not know it.
+    let below =
+        vector("12 x 10 ft", "0.95", COURT).replace("exposure", "ground_elevation = \"-200 ft\"\nexposure");
+    let out = run_with(&["compare", "-", "--code", "asce7-10"], &below);
+    assert_eq!((out.code, out.text.as_str()), (2, ""));
+    assert!(
+        out.err.contains("asce7-10 does not read ground_elevation") && out.err.contains("too small"),
+        "{}",
+        out.err
+    );
+}

@@ -147,6 +147,9 @@ fn solidity_lies_between_nought_and_one() {
     says(&told("solidity = 0.95", "solidity = 1.2"), &["between 0 and 1"]);
     says(&told("solidity = 0.95", "solidity = -0.2"), &["must be above 0"]);
     says(&told("solidity = 0.95", "solidity = 95"), &["between 0 and 1"]);
+    says(&told("solidity = 0.95", "solidity = \"0 .. 0.5\""), &["must be above 0"]);
+    says(&told("solidity = 0.95", "solidity = \"0.5 .. 1.01\""), &["between 0 and 1"]);
+    says(&told("solidity = 0.95", "solidity = \"0.6 .. 0.2\""), &["runs downwards"]);
 }
 
 #[test]
@@ -317,4 +320,143 @@ fn no_run_at_all_is_told_and_two_kinds_for_one_corner_post_are_a_mistake() {
         .replace("ends = \"free\"", "start = \"corner\"\nfinish = \"free\"")
         + "[[run]]\nname = \"west\"\nfaces = \"west\"\nheight = \"10 ft\"\nchain_link = \"none\"\nbays = [\"3 x 10 ft\"]\nstart = \"free\"\nfinish = \"corner\"\nline_post = \"line\"\nend_post = \"big\"\n";
     says(&told_of(&court, 1), &["one post, but it has one kind in one run and another in the other"]);
+}
+
+const HILL: &str = "[site.hill]
+shape = \"ridge\"
+height = \"40 ft\"
+half_length = \"100 ft\"
+distance = \"20 ft\"
+side = \"upwind\"
+";
+
+/// The message for a survey on a hill in which `from` was changed to `to`.
+fn on_a_hill(from: &str, to: &str) -> String {
+    assert!(HILL.contains(from), "{from}");
+    told("[post.line]", &format!("{}[post.line]", HILL.replacen(from, to, 1)))
+}
+
+#[test]
+fn a_hill_that_is_no_hill_is_told_key_by_key() {
+    let good = good().replacen("[post.line]", &format!("{HILL}[post.line]"), 1);
+    assert_eq!(run_on("-", &good).code, 1, "{}", run_on("-", &good).err);
+    says(
+        &on_a_hill("shape = \"ridge\"", "shape = \"rigde\""),
+        &["line 7", "hill.shape \"rigde\"", "none of escarpment, hill, ridge"],
+    );
+    says(
+        &on_a_hill("side = \"upwind\"", "side = \"left\""),
+        &["line 11", "hill.side", "none of upwind, downwind"],
+    );
+    says(
+        &on_a_hill("half_length", "half_lenght"),
+        &["line 9", "[site.hill] has no key half_lenght", "perhaps half_length"],
+    );
+    says(
+        &on_a_hill("height = \"40 ft\"\n", ""),
+        &["[site.hill] has no height", "over the country upwind", "add height = \"40 ft\""],
+    );
+    says(&on_a_hill("side = \"upwind\"\n", ""), &["[site.hill] has no side"]);
+    says(
+        &on_a_hill("\"20 ft\"", "20"),
+        &["line 10", "distance of [site.hill] is a bare number", "needs its unit"],
+    );
+    says(&on_a_hill("\"20 ft\"", "\"20\""), &["line 10", "has no unit"]);
+    says(&on_a_hill("\"20 ft\"", "\"20 psf\""), &["a length belongs here"]);
+    says(&on_a_hill("\"20 ft\"", "\"-20 ft\""), &["line 10", "hill.distance must lie between 0 ft and"]);
+    says(&on_a_hill("\"100 ft\"", "\"0 ft\""), &["line 9", "hill.half_length must lie between 1 ft and"]);
+    says(&on_a_hill("\"40 ft\"", "\"-40 ft\""), &["line 8", "hill.height must lie between 1 ft and"]);
+    says(&on_a_hill("\"40 ft\"", "\"0 ft .. 40 ft\""), &["hill.height must lie between"]);
+    says(&on_a_hill("\"40 ft\"", "\"60 ft .. 40 ft\""), &["the range of height runs downwards"]);
+    says(&on_a_hill("\"40 ft\"", "\"unknown\""), &["hill.height cannot be unknown", "a range, like"]);
+    says(&on_a_hill("\"40 ft\"", "\"NaN ft\""), &["not a finite number"]);
+}
+
+#[test]
+fn a_hill_and_its_factor_together_and_a_hill_that_is_no_table_are_one_mistake_each() {
+    let exposure = "exposure = \"C\"";
+    let both = format!("{exposure}\ntopographic_factor = 1.3\n{HILL}");
+    says(
+        &told(exposure, &both),
+        &[
+            "topographic_factor and hill both say what the ground does",
+            "keep topographic_factor if an engineer found it",
+        ],
+    );
+    let inline = "hill = { shape = \"hill\", height = \"40 ft\", half_length = \"100 ft\", distance = \"0 ft\", side = \"upwind\" }";
+    says(
+        &told(exposure, &format!("{exposure}\ntopographic_factor = 1.0\n{inline}")),
+        &["line 7", "both say"],
+    );
+    says(
+        &told(exposure, &format!("{exposure}\nhill = \"yes\"")),
+        &["line 6", "hill is a table with shape, height", "or \"none\""],
+    );
+    says(
+        &told(exposure, &format!("{exposure}\nhill = \"unknown\"")),
+        &["hill is a table with shape, height"],
+    );
+    says(
+        &told("survey = 1\n", &format!("survey = 1\n{}", HILL.replace("site.hill", "hill"))),
+        &["hill stands in the survey but belongs to [site]", "write [site.hill]"],
+    );
+    // Two mistakes in the table are two messages, and the runs are read all the same.
+    let two = HILL.replace("\"ridge\"", "\"crest\"").replace("\"20 ft\"", "\"20\"");
+    let text = good()
+        .replacen("[post.line]", &format!("{two}[post.line]"), 1)
+        .replace("ends = \"free\"", "ends = \"fee\"");
+    says(&told_of(&text, 3), &["hill.shape", "distance", "neither \"corner\" nor \"free\""]);
+}
+
+#[test]
+fn a_bank_below_the_fence_is_a_length_from_nought_up() {
+    let with = |base: &str| told("bays = ", &format!("base_above_ground = {base}\nbays = "));
+    says(&with("\"-1 ft\""), &["base_above_ground is -1 ft: it must be 0 or more"]);
+    says(&with("3"), &["base_above_ground of run \"run\" is a bare number", "\"3 ft\""]);
+    says(&with("\"3 psf\""), &["a length belongs here"]);
+    says(&with("\"1 ft .. 3 ft\""), &["is one value, not a range"]);
+    says(&with("\"unknown\""), &["cannot be unknown here", "on the side where it is lower"]);
+    says(&with("\"5 mi\""), &["base_above_ground"]);
+    says(&told("bays = ", "base_above_grond = \"3 ft\"\nbays = "), &["perhaps base_above_ground"]);
+    says(
+        &told("bottom = \"0 ft\"", "base_above_ground = \"3 ft\", bottom = \"0 ft\""),
+        &["belongs to the run", "move it up"],
+    );
+    // As high as that no code goes.
+    let text = good().replace("bays = ", "base_above_ground = \"900 ft\"\nbays = ");
+    let out = run_on("-", &text);
+    assert_eq!((out.code, out.text.as_str()), (2, ""));
+    says(&out.err, &["height 910 ft", "900 ft", "ASCE 7-16 26.11"]);
+}
+
+#[test]
+fn the_condition_of_cloth_is_dry_iced_or_unknown_and_stands_in_its_screen() {
+    let with =
+        |condition: &str| told("bottom = \"0 ft\"", &format!("condition = {condition}, bottom = \"0 ft\""));
+    says(&with("\"icd\""), &["condition", "none of dry, iced, unknown", "perhaps \"iced\""]);
+    says(&with("\"wet\""), &["none of dry, iced, unknown"]);
+    says(&with("1.0"), &["condition", "is text"]);
+    says(&told("bottom = \"0 ft\"", "conditon = \"iced\", bottom = \"0 ft\""), &["perhaps condition"]);
+    says(
+        &told("bottom = \"0 ft\"", "iced = true, bottom = \"0 ft\""),
+        &["in its condition", "condition = \"iced\""],
+    );
+    says(
+        &told("bays = ", "condition = \"iced\"\nbays = "),
+        &["condition stands in run 1 but belongs in its screen"],
+    );
+}
+
+#[test]
+fn a_bay_is_a_width_or_a_gate_or_a_double_gate() {
+    let with = |bay: &str| told("\"12 x 10 ft\"", &format!("\"10 ft\", \"{bay}\""));
+    says(&with("gaet 4 ft"), &["\"gaet 4 ft\" is none", "perhaps \"gate 4 ft\""]);
+    says(&with("duble gate 8 ft"), &["perhaps \"double gate 8 ft\""]);
+    says(&with("opening 8 ft"), &["a bay is a width, a gate or a double gate"]);
+    says(&with("double gate"), &["a bay"]);
+    says(&with("double gate 8"), &["has no unit"]);
+    says(&with("double gate 0 ft"), &["must be above 0"]);
+    says(&with("gate -4 ft"), &["must be above 0"]);
+    says(&with("gate 4 psf"), &["a length belongs here"]);
+    says(&with("0 x double gate 8 ft"), &["from 1 to"]);
 }

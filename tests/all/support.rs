@@ -1,19 +1,31 @@
 //! Fences for the tests.
 
 use fencegust::fence::{
-    Bay, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
+    Bay, Condition, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
 };
 use fencegust::member::Format;
 use fencegust::screen::ChainLink;
 use fencegust::units::{Length, Moment, Pure, feet, inches, ksi, mph, pound_feet};
-use fencegust::wind::{Code, Site, SiteValue, SiteValues};
+use fencegust::wind::{Code, KeyKind, Site, SiteValue, SiteValues};
 
 /// ASCE 7-16 at sea level on flat ground; exposure 0 is B, 1 C, 2 D.
 pub fn site(speed_mph: f64, exposure: usize) -> Site {
-    Code::Asce7_16.site(&SiteValues {
-        wind_speed: Some(mph(speed_mph)),
-        values: vec![SiteValue::Choice(exposure), SiteValue::Quantity(1.0), SiteValue::Quantity(0.0)],
-    })
+    site_by(Code::Asce7_16, speed_mph, exposure)
+}
+
+/// The same by any edition; keys that are given nothing are those of tables left out.
+pub fn site_by(code: Code, speed_mph: f64, exposure: usize) -> Site {
+    let values = code
+        .leaves()
+        .map(|leaf| match (leaf.table, leaf.key.kind) {
+            (None, KeyKind::Choice(_)) => SiteValue::Choice(exposure),
+            (None, KeyKind::Quantity(_, default)) => {
+                SiteValue::Quantity(default.map_or(0.0, |default| default.si))
+            }
+            _ => SiteValue::Absent,
+        })
+        .collect();
+    code.site(&SiteValues { wind_speed: Some(mph(speed_mph)), values })
 }
 
 /// A round tube of 30 ksi without rust.
@@ -47,13 +59,16 @@ pub fn fence(bays_ft: &[f64], height_ft: f64, solidity: f64) -> Fence {
         runs: vec![Run {
             name: "run".into(),
             height: feet(height_ft),
+            base_above_ground: feet(0.0),
             chain_link: None,
             rails: Rails::default(),
-            bays: bays_ft.iter().map(|width| Bay { width: feet(*width), gate: false }).collect(),
+            bays: bays_ft.iter().map(|width| Bay::of(feet(*width))).collect(),
             posts,
             screen: Some(Screen {
                 name: "cloth".into(),
                 solidity,
+                solidity_as_return: None,
+                condition: Condition::Dry,
                 bottom: feet(0.0),
                 top: feet(height_ft),
                 first_bay: 0,
