@@ -344,7 +344,7 @@ impl Column {
     fn model(&self, run: usize, solidity: Option<f64>) -> Option<ModelFactor> {
         let run = &self.check.settled.fence.runs[run];
         let screen = run.screen.as_ref()?;
-        let layer = |solidity| Layer { made_of: MadeOf::Wire, solidity, cut_away: 0.0 };
+        let layer = |solidity| Layer::whole(MadeOf::Wire(solidity));
         let mut layers = vec![layer(solidity.unwrap_or(screen.solidity))];
         layers.extend(run.chain_link.map(|link| layer(link.solidity(&mut Blank))));
         load_factor(&layers, &mut Blank).ok()
