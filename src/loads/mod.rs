@@ -159,5 +159,11 @@ pub fn post_workings(
         ledger.write(|| Entry::Heading("Share of the post, by statics from its two bays".to_owned()));
         pieces.share_of(post, ledger);
     }
+    if let Some(link) = fence.runs[run].chain_link {
+        let heading =
+            "Not used: the solidity of the same chain link by the two other definitions of its mesh";
+        ledger.write(|| Entry::Heading(heading.to_owned()));
+        let _ = link.definitions(ledger);
+    }
     Ok(())
 }

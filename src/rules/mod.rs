@@ -92,6 +92,7 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .flat_map(|code| code.rules())
         .chain(wind::climate::RULES)
         .chain(screen::RULES)
+        .chain(screen::CHAIN_LINK_RULES)
         .chain(screen::loss::RULES)
         .chain(member::RULES)
         .chain(member::aisc360_16::RULES)
