@@ -4,7 +4,7 @@ use super::check::{Check, CheckError, RunAnswer, check};
 use super::levers::{all_layers, highest_cloth};
 use super::often::{Often, often};
 use crate::screen::loss::{Layer, MadeOf, ModelFactor, load_factor};
-use crate::screen::{cloths, named, nearest_name};
+use crate::screen::{all_cloths, named, nearest_name};
 use crate::survey::{Open, Reading, Survey};
 use crate::units::{Length, Quantity, Velocity};
 use crate::verdict::{Flag, run_verdict};
@@ -79,7 +79,7 @@ impl fmt::Display for CompareError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NoSuchCloth { written, nearest } => {
-                let all: Vec<_> = cloths().iter().map(|cloth| cloth.name.as_str()).collect();
+                let all: Vec<_> = all_cloths().map(|cloth| cloth.name.as_str()).collect();
                 write!(f, "the catalogue has no cloth \"{written}\"")?;
                 if let Some(nearest) = nearest {
                     write!(f, ", perhaps \"{nearest}\"")?;

@@ -208,6 +208,8 @@ makers! {
     megapascals: Pressure = "MPa";
     /// So many pascals.
     pascals: Pressure = "Pa";
+    /// The weight of so many ounces a square yard.
+    ounces_per_square_yard: Pressure = "oz/yd²";
     /// So many pounds-force.
     pounds: Force = "lbf";
     /// So many newtons.
