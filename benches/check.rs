@@ -41,6 +41,7 @@ fn court_side() -> Fence {
         screen: Some(Screen {
             name: "closed mesh".into(),
             solidity: 0.95,
+            over: Vec::new(),
             bottom: feet(0.0),
             top: height,
             first_bay: 0,

@@ -162,6 +162,8 @@ pub struct Screen {
     pub name: String,
     /// Solid area over gross area of the cloth alone.
     pub solidity: f64,
+    /// The same of cloths hung over it, as wide and as high as it.
+    pub over: Vec<f64>,
     /// Lower edge above the ground.
     pub bottom: Length,
     /// Top above the ground.
@@ -237,11 +239,13 @@ impl Run {
     /// Solidity of all layers where the cloth hangs.
     pub fn solidity(&self, ledger: &mut impl Ledger) -> Option<f64> {
         let screen = self.screen.as_ref()?;
+        let mut cloth = screen.solidity;
+        for second in &screen.over {
+            cloth = CombinedSolidity { first: cloth, second: *second }.work(ledger);
+        }
         Some(match self.chain_link {
-            Some(link) => {
-                CombinedSolidity { first: screen.solidity, second: link.solidity(ledger) }.work(ledger)
-            }
-            None => screen.solidity,
+            Some(link) => CombinedSolidity { first: cloth, second: link.solidity(ledger) }.work(ledger),
+            None => cloth,
         })
     }
 

@@ -1,14 +1,16 @@
 //! Cloths side by side on one fence, or whole surveys side by side.
 
 use super::check::{Check, CheckError, RunAnswer, check};
-use super::levers::{all_layers, highest_cloth};
+use super::levers::{all_cloth, all_layers, highest_cloth};
 use super::often::{Often, often};
-use crate::screen::loss::{Layer, MadeOf, ModelFactor, load_factor};
+use crate::fence::Screen;
+use crate::screen::loss::{Layer, MadeOf, ModelFactor, ObliqueShare, load_factor};
 use crate::screen::{all_cloths, named, nearest_name};
-use crate::survey::{Open, Reading, Survey};
+use crate::survey::{AirTest, Extreme, Open, Reading, Survey};
 use crate::units::{Length, Quantity, Velocity};
 use crate::verdict::{Flag, run_verdict};
 use crate::workings::Blank;
+use std::f64::consts::FRAC_PI_4;
 use std::fmt;
 
 /// What is hung in one column of a comparison.
@@ -196,13 +198,16 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
             run.run.screen = None;
             run.solidity = None;
             run.cloth = None;
+            run.air_test = None;
+            run.over = Vec::new();
             continue;
         }
         if let Some(height) = variant.height {
             let bays = run.run.bays.len();
-            let screen = run.run.screen.get_or_insert_with(|| crate::fence::Screen {
+            let screen = run.run.screen.get_or_insert_with(|| Screen {
                 name: "cloth".to_owned(),
                 solidity: 1.0,
+                over: Vec::new(),
                 bottom: Length::from_si(0.0),
                 top: height,
                 first_bay: 0,
@@ -217,6 +222,8 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
         }
         if let (Some(cloth), Some(screen)) = (cloth, &mut run.run.screen) {
             screen.solidity = cloth.solidity_high;
+            screen.over = Vec::new();
+            (run.over, run.air_test) = (Vec::new(), None);
             run.cloth = Some(cloth.name.clone());
             let (low, high) = (cloth.solidity_low, cloth.solidity_high);
             run.solidity = Some(Open {
@@ -262,6 +269,8 @@ pub struct Figures {
     pub model: Option<ModelFactor>,
     /// The same with the cloth at its most open.
     pub model_open: Option<ModelFactor>,
+    /// Share of the load that the model leaves in wind at 45°; nobody may count on it.
+    pub model_at_45_degrees: Option<f64>,
 }
 
 impl Figures {
@@ -306,6 +315,9 @@ impl Column {
         let gust = |group: Option<&super::check::Group>| group.map(|group| group.limit_gust);
         let whole = answer.worst.limit_gust;
         let middle = posts.len() / 2;
+        let model = self.model(run, Extreme::Worst);
+        let at_45_degrees =
+            |model: ModelFactor| ObliqueShare { loss: model.loss, angle: FRAC_PI_4 }.work(&mut Blank).ok();
         Figures {
             pressure: answer.worst.bays.as_ref().and_then(|bays| {
                 bays.iter().map(|bay| bay.pressure).max_by(|a, b| a.si().total_cmp(&b.si()))
@@ -317,36 +329,53 @@ impl Column {
             often: often(&self.check.survey, whole),
             inside_moment: posts[middle].at_reference_gust.moment.si().abs(),
             inside_moment_open: self.moment_open(run, middle),
-            model: self.model(run, None),
-            model_open: self.model(run, self.most_open(run)),
+            model,
+            model_open: self.model(run, Extreme::Best),
+            model_at_45_degrees: model.and_then(at_45_degrees),
         }
     }
 
-    /// Solidity of the cloth of a run at its most open, where that is a range.
-    fn most_open(&self, run: usize) -> Option<f64> {
-        let solidity = self.check.survey.runs[run].solidity.as_ref()?;
-        solidity.reading.low().filter(|_| !solidity.reading.is_point())
+    /// The cloth of a run at its most open, where a solidity of it is a range.
+    fn most_open(&self, run: usize) -> Option<Screen> {
+        let survey = &self.check.survey.runs[run];
+        let solidities = survey.solidity.iter().chain(survey.over.iter().map(|over| &over.solidity));
+        if solidities.clone().all(|solidity| solidity.reading.is_point()) {
+            return None;
+        }
+        let mut low = solidities.map(|solidity| solidity.reading.low());
+        let screen = self.check.settled.fence.runs[run].screen.as_ref()?;
+        Some(Screen { solidity: low.next()??, over: low.collect::<Option<_>>()?, ..screen.clone() })
     }
 
     /// The moment of a post in one gust with the cloth at its most open.
     fn moment_open(&self, run: usize, post: usize) -> f64 {
         let as_it_is = self.check.runs[run].worst.posts[post].at_reference_gust.moment.si().abs();
-        let Some(solidity) = self.most_open(run) else { return as_it_is };
+        let Some(screen) = self.most_open(run) else { return as_it_is };
         let mut fence = self.check.settled.fence.clone();
-        if let Some(screen) = &mut fence.runs[run].screen {
-            screen.solidity = solidity;
-        }
+        fence.runs[run].screen = Some(screen);
         run_verdict(&fence, run, &self.check.settled.site)
             .map_or(as_it_is, |verdict| verdict.posts[post].at_reference_gust.moment.si().abs())
     }
 
-    /// What the loss-coefficient model makes of the layers of a run: cloth and chain link as round wire.
-    fn model(&self, run: usize, solidity: Option<f64>) -> Option<ModelFactor> {
+    /// What the loss-coefficient model makes of the layers of a run at one end of what is not known: a cloth by its
+    /// test of air permeability where it has one, other cloth and chain link as round wire.
+    fn model(&self, run: usize, end: Extreme) -> Option<ModelFactor> {
+        let survey = &self.check.survey.runs[run];
         let run = &self.check.settled.fence.runs[run];
-        let screen = run.screen.as_ref()?;
-        let layer = |solidity| Layer::whole(MadeOf::Wire(solidity));
-        let mut layers = vec![layer(solidity.unwrap_or(screen.solidity))];
-        layers.extend(run.chain_link.map(|link| layer(link.solidity(&mut Blank))));
+        run.screen.as_ref()?;
+        let cloth = |solidity: &Open<f64>, test: Option<AirTest>| {
+            let of = match end {
+                Extreme::Worst => solidity.reading.high(),
+                Extreme::Best => solidity.reading.low(),
+            };
+            let tested = test.and_then(|test| test.at_end(end));
+            Some(Layer::whole(tested.map_or(MadeOf::Wire(of?), MadeOf::Tested)))
+        };
+        let mut layers = vec![cloth(survey.solidity.as_ref()?, survey.air_test)?];
+        for over in &survey.over {
+            layers.push(cloth(&over.solidity, over.air_test)?);
+        }
+        layers.extend(run.chain_link.map(|link| Layer::whole(MadeOf::Wire(link.solidity(&mut Blank)))));
         load_factor(&layers, &mut Blank).ok()
     }
 
@@ -403,7 +432,7 @@ pub fn highest_cloths(check: &Check, gust: Velocity) -> Result<Vec<HighestCloth>
         .iter()
         .enumerate()
         .map(|(at, run)| {
-            let solidity = run.screen.as_ref().map_or(closed, |screen| screen.solidity);
+            let solidity = run.screen.as_ref().map_or(closed, all_cloth);
             let height = highest_cloth(fence, at, &check.settled.site, solidity, gust)?;
             Ok(HighestCloth { solidity: all_layers(run, solidity), height })
         })

@@ -100,14 +100,14 @@ impl Lever {
                 let left = WindowedSolidity { solidity: all, share }.work(&mut Blank);
                 let link = run.chain_link.map_or(0.0, |link| link.solidity(&mut Blank));
                 let solidity = (1.0 - (1.0 - left) / (1.0 - link)).max(0.0);
-                changed(Screen { solidity, ..screen.clone() })
+                changed(Screen { solidity, over: Vec::new(), ..screen.clone() })
             }
             Self::OpenMesh => {
                 let open = named("open mesh")?.solidity_high;
-                if open >= screen.solidity {
+                if open >= all_cloth(screen) {
                     return None;
                 }
-                changed(Screen { solidity: open, ..screen.clone() })
+                changed(Screen { solidity: open, over: Vec::new(), ..screen.clone() })
             }
             Self::DownToTheGround => {
                 if screen.bottom.si() <= 0.0 {
@@ -227,6 +227,7 @@ pub fn highest_cloth(
     let screen = |top| Screen {
         name: String::new(),
         solidity,
+        over: Vec::new(),
         bottom: Length::from_si(0.0),
         top,
         first_bay: 0,
@@ -243,6 +244,13 @@ pub fn highest_cloth(
         highest = next;
     }
     Ok(Some(highest))
+}
+
+/// Solidity of all cloth of a screen together, the chain link apart.
+#[must_use]
+pub(crate) fn all_cloth(screen: &Screen) -> f64 {
+    let both = |first, second: &f64| CombinedSolidity { first, second: *second }.work(&mut Blank);
+    screen.over.iter().fold(screen.solidity, both)
 }
 
 /// Solidity of all layers of a run if its cloth had this solidity.

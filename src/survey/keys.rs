@@ -49,6 +49,8 @@ pub(super) const SCREEN_KEYS: &[&str] = &[
     "solidity",
     "density",
     "colour",
+    "air_permeability",
+    "over",
     "height",
     "bottom",
     "top",
@@ -60,6 +62,11 @@ pub(super) const SCREEN_KEYS: &[&str] = &[
     "from",
     "like",
 ];
+/// The keys of a cloth that hangs over another.
+pub(super) const OVER_KEYS: &[&str] = &["cloth", "solidity", "density", "colour", "air_permeability", "note"];
+pub(super) const OVER: &str = "over = \"closed mesh\" or over = { solidity = 0.9 }";
+pub(super) const AIR_TEST_KEYS: &[&str] = &["flow", "at", "note", "from"];
+pub(super) const AIR_TEST: &str = "air_permeability = { flow = \"500 cfm/ft2\", at = \"125 Pa\" }";
 pub(super) const FASTENING_KEYS: &[&str] = &["kind", "strength", "rope", "spacing", "rows", "note", "from"];
 pub(super) const VENT_KEYS: &[&str] = &["width", "height", "per_bay", "note"];
 pub(super) const FOOTING_KEYS: &[&str] = &["shape", "width", "depth", "note", "from", "like"];

@@ -19,6 +19,7 @@ pub use reading::{Extreme, Reading};
 pub use settle::{OpenKey, Settled};
 
 use crate::caution::Remark;
+use crate::screen::loss::PermeabilityTest;
 use crate::units::{Length, Pressure, System, Velocity};
 use crate::wind::Code;
 
@@ -138,12 +139,45 @@ pub struct RunSurvey {
     pub solidity: Option<Open<f64>>,
     /// What cloth it is.
     pub cloth: Option<String>,
+    /// Its maker's test of air permeability.
+    pub air_test: Option<AirTest>,
+    /// The cloths that hang over it.
+    pub over: Vec<OverCloth>,
     /// Notes of the run, its cloth and its footing, each with its name.
     pub notes: Vec<(String, String)>,
     /// What was written of the footing.
     pub footing: Option<String>,
     /// What was written of the fastening.
     pub fastening: Option<String>,
+}
+
+/// A cloth that hangs over another.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OverCloth {
+    /// What cloth it is.
+    pub cloth: Option<String>,
+    /// Its solidity.
+    pub solidity: Open<f64>,
+    /// Its maker's test of air permeability.
+    pub air_test: Option<AirTest>,
+}
+
+/// A maker's test of air permeability.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct AirTest {
+    /// Air that passes, volume for each area and time.
+    pub flow: Reading<Velocity>,
+    /// Pressure over the cloth.
+    pub at: Pressure,
+}
+
+impl AirTest {
+    /// The test with the least air, which is the worst, or with the most.
+    #[must_use]
+    pub fn at_end(self, end: Extreme) -> Option<PermeabilityTest> {
+        let flow = if end == Extreme::Worst { self.flow.low() } else { self.flow.high() };
+        Some(PermeabilityTest { pressure: self.at, flow: flow? })
+    }
 }
 
 impl RunSurvey {

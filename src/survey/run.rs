@@ -5,7 +5,7 @@ use super::file::{File, Kinds, unknown_kind};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader};
 use super::reading::Reading;
-use super::{Open, Origin, RunSurvey};
+use super::{Open, Origin, OverCloth, RunSurvey};
 use crate::caution::Remark;
 use crate::fence::{Bay, End, Post, Rails, Role, Run};
 use crate::screen::{ChainLink, wire_of_gauge};
@@ -113,6 +113,7 @@ impl<'t> RunReader<'_, 't> {
         if let Some((note, _)) = note {
             notes.push((format!("run {name}"), note));
         }
+        let (mut air_test, mut over) = (None, Vec::new());
         let (cloth, solidity, fastening, hung) =
             match screen {
                 None => (None, None, None, None),
@@ -123,6 +124,15 @@ impl<'t> RunReader<'_, 't> {
                         remarks.push(Remark::ClothOnGate { run: name.to_owned() });
                     }
                     notes.extend(read.note.map(|note| (format!("cloth of {name}"), note)));
+                    air_test = read.tested;
+                    over.extend(read.over.into_iter().enumerate().map(|(at, over)| OverCloth {
+                        cloth: over.cloth,
+                        solidity: Open { key: format!("run.{name}.over {}", at + 1), reading: over.solidity },
+                        air_test: over.tested,
+                    }));
+                    if !over.is_empty() {
+                        remarks.push(Remark::ClothOverCloth { run: name.to_owned(), count: over.len() + 1 });
+                    }
                     (
                         read.cloth,
                         Some(Open { key: format!("run.{name}.solidity"), reading: read.solidity }),
@@ -143,7 +153,18 @@ impl<'t> RunReader<'_, 't> {
             finish: End::Free,
         };
         Some(Draft {
-            survey: RunSurvey { court, faces, run, solidity, cloth, notes, footing, fastening },
+            survey: RunSurvey {
+                court,
+                faces,
+                run,
+                solidity,
+                cloth,
+                air_test,
+                over,
+                notes,
+                footing,
+                fastening,
+            },
             start,
             finish,
             place: self.layers.place.clone(),

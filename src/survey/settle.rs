@@ -80,6 +80,16 @@ impl Survey {
                     format!("the open area of the cloth on {}, from its maker", shortened(&run.run.name)),
                 );
             }
+            for over in &run.over {
+                add(
+                    !over.solidity.reading.is_point(),
+                    &over.solidity.key,
+                    format!(
+                        "the open area of the cloth over the cloth on {}, from its maker",
+                        shortened(&run.run.name)
+                    ),
+                );
+            }
         }
         add(
             matches!(self.site.wind_speed.reading, Reading::Between(..)),
@@ -106,7 +116,9 @@ impl Survey {
             .map(|survey| {
                 let mut run = survey.run.clone();
                 if let (Some(screen), Some(solidity)) = (&mut run.screen, &survey.solidity) {
-                    screen.solidity = heavier(solidity, end, |value| value).unwrap_or(1.0);
+                    let settled = |open| heavier(open, end, |value| value).unwrap_or(1.0);
+                    screen.solidity = settled(solidity);
+                    screen.over = survey.over.iter().map(|over| settled(&over.solidity)).collect();
                 }
                 run
             })

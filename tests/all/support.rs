@@ -49,6 +49,7 @@ pub fn fence(bays_ft: &[f64], height_ft: f64, solidity: f64) -> Fence {
             screen: Some(Screen {
                 name: "cloth".into(),
                 solidity,
+                over: Vec::new(),
                 bottom: feet(0.0),
                 top: feet(height_ft),
                 first_bay: 0,
