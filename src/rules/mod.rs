@@ -91,6 +91,8 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .iter()
         .flat_map(|code| code.rules())
         .chain(wind::climate::RULES)
+        .chain(wind::gust::RULES)
+        .chain(wind::topography::RULES)
         .chain(screen::RULES)
         .chain(screen::CHAIN_LINK_RULES)
         .chain(screen::loss::RULES)
