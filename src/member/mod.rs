@@ -7,4 +7,5 @@ mod tube;
 pub use tube::{
     ElasticModulus, GirthDiameter, InnerDiameter, MemberError, PlasticModulus, RULES, RadiusOfGyration,
     RoundTube, RustedDiameter, RustedWall, SecondMomentOfArea, SectionArea, TubeSection, TubeSizes,
+    TubeWeight,
 };

@@ -10,6 +10,7 @@ pub use case::Case;
 pub use printed::{Printed, PrintedError};
 pub use wrong::{CaseError, CaseMistake, Wrong};
 
+use crate::footing;
 use crate::loads;
 use crate::member;
 use crate::rule;
@@ -98,6 +99,7 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(screen::loss::RULES)
         .chain(member::RULES)
         .chain(member::aisc360_16::RULES)
+        .chain(footing::astm_f567::RULES)
         .chain(loads::RULES)
         .chain(verdict::RULES)
         .chain(RULES)

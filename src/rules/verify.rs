@@ -714,7 +714,9 @@ printed = "-12.50 %"
         let case = case("1.17 in3", "1.17 in3");
         let found = outcomes(&case).unwrap();
         let table = status_table_of(&found);
-        assert!(table.contains("| section | 1 | 0 | 1 | 1 of 10 rules: textbook 1 |"), "{table}");
+        let rules = all().filter(|listed| family(listed.card.name) == "section").count();
+        let row = format!("| section | 1 | 0 | 1 | 1 of {rules} rules: textbook 1 |");
+        assert!(rules > 1 && table.contains(&row), "{table}");
         assert!(table.contains("| asce7-16 | 0 | 0 | 0 | written, unchecked |"), "{table}");
         assert!(table.contains("| together | 1 | 0 | 1 | |"), "{table}");
         let families: Vec<_> = all().map(|listed| family(listed.card.name)).collect();
