@@ -157,8 +157,9 @@ impl ObliqueLoss {
     }
 }
 rule! {
-    /// Open over solid of the round wire that loses as much: one round of Newton's method towards
-    /// K_m x/(1 + x) + x² = k.
+    /// Solid over open area of the round wire that loses as much: one round towards K_m x/(1 + x) + x² = k.
+    ///
+    /// By Newton's method.
     EquivalentRound, "screen/equivalent-round", ALIKE;
     /// loss coefficient
     loss: f64 as Coefficient = "k";
@@ -350,6 +351,24 @@ impl WireLoadFactor {
     }
 }
 rule! {
+    /// Drag coefficient of one layer of round wire or round yarn, on its gross area.
+    WireDrag, "screen/drag-of-wire", BALANCE;
+    /// solid area over gross area
+    solidity: f64 as Coefficient = "s";
+    drag "C_d": f64 as Coefficient
+}
+impl WireDrag {
+    /// Works [`load_factor`].
+    ///
+    /// # Errors
+    /// If the solidity is not between 0 and 1.
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
+        let model = load_factor(&[Layer::whole(MadeOf::Wire(self.solidity))], ledger)?;
+        let drag = DragCoefficient { factor: model.factor }.work(ledger);
+        Ok(self.keep(ledger, drag))
+    }
+}
+rule! {
     /// Load factor of one layer of flat tape, slats or punched sheet.
     PlateLoadFactor, "screen/load-factor-plate", BALANCE;
     /// solid area over gross area
@@ -405,6 +424,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<ShareAtAngle>(),
     Listed::of::<ObliqueShare>(),
     Listed::of::<WireLoadFactor>(),
+    Listed::of::<WireDrag>(),
     Listed::of::<PlateLoadFactor>(),
     Listed::of::<TestedLoadFactor>(),
 ];
