@@ -47,6 +47,7 @@ fn court_side() -> Fence {
             solidity: 0.95,
             solidity_as_return: None,
             condition: Condition::Dry,
+            over: Vec::new(),
             bottom: feet(0.0),
             top: height,
             first_bay: 0,

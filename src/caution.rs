@@ -26,6 +26,10 @@ pub enum Remark {
     SolidityUnknown { screen: String, low: f64 },
     /// The solidity of a cloth comes from the catalogue.
     SolidityFromCatalogue { cloth: String, known: String },
+    /// A test of air permeability: what it means, with no credit in the check.
+    AirPermeability { screen: String, low: f64, high: f64, taken: f64 },
+    /// Cloth hung over cloth.
+    ClothOverCloth { run: String, count: usize },
     /// How wind on both faces of corner posts is reckoned.
     CornerPosts { corners: Vec<String> },
     /// Cloth on a gate.
@@ -79,6 +83,8 @@ impl Remark {
             Self::DensityOfLightYarn { .. } => "density-of-light-yarn",
             Self::SolidityUnknown { .. } => "solidity-unknown",
             Self::SolidityFromCatalogue { .. } => "solidity-from-catalogue",
+            Self::AirPermeability { .. } => "air-permeability",
+            Self::ClothOverCloth { .. } => "cloth-over-cloth",
             Self::CornerPosts { .. } => "corner-posts",
             Self::ClothOnGate { .. } => "cloth-on-gate",
             Self::Gate { .. } => "open-gate",
@@ -152,12 +158,34 @@ impl Remark {
                  no wind passes. Anything from the density up to solid is possible; ask the maker for the open area."
             ),
             Self::SolidityUnknown { screen, low } => format!(
-                "cloth \"{screen}\": solidity unknown, so {low:.2} (the most open cloth of the catalogue) to 1.00 was tried. \
+                "cloth \"{screen}\": solidity unknown, so {low:.2} (the most open of the cloths made for courts) to 1.00 was \
+                 tried. \
                  Ask the maker for the open area."
             ),
             Self::SolidityFromCatalogue { cloth, known } => {
                 format!("cloth \"{cloth}\": solidity from the catalogue of cloths ({known}).")
             }
+            Self::AirPermeability { screen, low, high, taken } => {
+                let (least, most) = (two(low), two(high));
+                let range = if least == most { most } else { format!("{least} to {most}") };
+                let denser = if *high > *taken + 0.005 {
+                    format!(
+                        " That is denser than the {taken:.2} the check takes: ask the maker for the open area."
+                    )
+                } else {
+                    String::new()
+                };
+                format!(
+                    "cloth \"{screen}\": by its test of air permeability it holds wind back as round wire mesh \
+                     {range} solid does. The loss-coefficient model of `compare` takes the test; the check gives it \
+                     no credit, because a code knows open area and no test (ours).{denser}"
+                )
+            }
+            Self::ClothOverCloth { run, count } => format!(
+                "{run}: {count} cloths hang one over the other. The check takes the solidity of all of them together \
+                 over the whole height and all bays of the first, which is on the heavy side for a strip or a banner \
+                 (ours); loads of layers are never added."
+            ),
             Self::CornerPosts { corners } => format!(
                 "corner posts ({}) take the worst of each run alone and 0.75 of both at once, as round posts (ours).",
                 corners.join("; ")

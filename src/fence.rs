@@ -147,6 +147,8 @@ pub struct Screen {
     pub solidity_as_return: Option<f64>,
     /// What it is in.
     pub condition: Condition,
+    /// The solidity of cloths hung over it, as wide and as high as it.
+    pub over: Vec<f64>,
     /// Lower edge above the foot of the posts.
     pub bottom: Length,
     /// Top above the foot of the posts.
@@ -191,10 +193,16 @@ const ICED: Stated<f64> =
     Stated { value: 1.0, because: "ours: iced or wet-frozen cloth lets no wind through and counts as solid" };
 
 impl Screen {
-    /// Solid area over gross area of the cloth alone, in the condition it is in.
+    /// Solid area over gross area of all cloth, the chain link apart, in the condition it is in.
     pub fn own_solidity(&self, ledger: &mut impl Ledger) -> f64 {
         match self.condition {
-            Condition::Dry => self.solidity,
+            Condition::Dry => {
+                let mut all = self.solidity;
+                for second in &self.over {
+                    all = CombinedSolidity { first: all, second: *second }.work(ledger);
+                }
+                all
+            }
             Condition::Iced => ledger.judge("ε_c", ICED),
         }
     }

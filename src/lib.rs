@@ -24,6 +24,7 @@ pub mod caution;
 pub mod cli;
 pub mod fastening;
 pub mod fence;
+pub mod footing;
 pub mod loads;
 pub mod member;
 pub mod numerics;

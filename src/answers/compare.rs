@@ -3,14 +3,15 @@
 use super::check::{Check, CheckError, RunAnswer, check};
 use super::levers::highest_cloth;
 use super::often::{Often, often};
-use crate::fence::Condition;
-use crate::screen::loss::{Layer, MadeOf, ModelFactor, load_factor};
-use crate::screen::{cloths, named, nearest_name};
-use crate::survey::{Open, OtherCode, Reading, Recoded, Survey};
+use crate::fence::{Condition, Screen};
+use crate::screen::loss::{Layer, MadeOf, ModelFactor, ObliqueShare, load_factor};
+use crate::screen::{all_cloths, named, nearest_name};
+use crate::survey::{AirTest, Extreme, Open, OtherCode, Reading, Recoded, Survey};
 use crate::units::{Length, Quantity, Velocity};
 use crate::verdict::{Flag, run_verdict};
 use crate::wind::Code;
 use crate::workings::Blank;
+use std::f64::consts::FRAC_PI_4;
 use std::fmt;
 
 /// What is hung in one column of a comparison.
@@ -89,7 +90,7 @@ impl fmt::Display for CompareError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NoSuchCloth { written, nearest } => {
-                let all: Vec<_> = cloths().iter().map(|cloth| cloth.name.as_str()).collect();
+                let all: Vec<_> = all_cloths().map(|cloth| cloth.name.as_str()).collect();
                 write!(f, "the catalogue has no cloth \"{written}\"")?;
                 if let Some(nearest) = nearest {
                     write!(f, ", perhaps \"{nearest}\"")?;
@@ -250,15 +251,18 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
             run.solidity = None;
             run.condition = None;
             run.cloth = None;
+            run.air_test = None;
+            run.over = Vec::new();
             continue;
         }
         if let Some(height) = variant.height {
             let bays = run.run.bays.len();
-            let screen = run.run.screen.get_or_insert_with(|| crate::fence::Screen {
+            let screen = run.run.screen.get_or_insert_with(|| Screen {
                 name: "cloth".to_owned(),
                 solidity: 1.0,
                 solidity_as_return: None,
                 condition: Condition::Dry,
+                over: Vec::new(),
                 bottom: Length::from_si(0.0),
                 top: height,
                 first_bay: 0,
@@ -275,6 +279,8 @@ fn hung(survey: &Survey, variant: &Variant) -> Result<(Survey, String, Sold), Co
         }
         if let (Some(cloth), Some(screen)) = (cloth, &mut run.run.screen) {
             screen.solidity = cloth.solidity_high;
+            screen.over = Vec::new();
+            (run.over, run.air_test) = (Vec::new(), None);
             run.cloth = Some(cloth.name.clone());
             let (low, high) = (cloth.solidity_low, cloth.solidity_high);
             run.solidity = Some(Open {
@@ -320,6 +326,8 @@ pub struct Figures {
     pub model: Option<ModelFactor>,
     /// The same with the cloth at its most open.
     pub model_open: Option<ModelFactor>,
+    /// Share of the load that the model leaves in wind at 45°; nobody may count on it.
+    pub model_at_45_degrees: Option<f64>,
 }
 
 impl Figures {
@@ -364,6 +372,9 @@ impl Column {
         let gust = |group: Option<&super::check::Group>| group.map(|group| group.limit_gust);
         let whole = answer.worst.limit_gust;
         let middle = posts.len() / 2;
+        let model = self.model(run, Extreme::Worst);
+        let at_45_degrees =
+            |model: ModelFactor| ObliqueShare { loss: model.loss, angle: FRAC_PI_4 }.work(&mut Blank).ok();
         Figures {
             pressure: answer.worst.bays.as_ref().and_then(|bays| {
                 bays.iter().map(|bay| bay.pressure).max_by(|a, b| a.si().total_cmp(&b.si()))
@@ -375,40 +386,56 @@ impl Column {
             often: often(&self.check.survey, whole),
             inside_moment: posts[middle].at_reference_gust.moment.si().abs(),
             inside_moment_open: self.moment_open(run, middle),
-            model: self.model(run, None),
-            model_open: self.model(run, self.most_open(run)),
+            model,
+            model_open: self.model(run, Extreme::Best),
+            model_at_45_degrees: model.and_then(at_45_degrees),
         }
     }
 
-    /// Solidity of the cloth of a run at its most open, where that is a range.
-    fn most_open(&self, run: usize) -> Option<f64> {
-        let solidity = self.check.survey.runs[run].solidity.as_ref()?;
-        solidity.reading.low().filter(|_| !solidity.reading.is_point())
+    /// The cloth of a run at its most open, where a solidity of it is a range.
+    fn most_open(&self, run: usize) -> Option<Screen> {
+        let survey = &self.check.survey.runs[run];
+        let solidities = survey.solidity.iter().chain(survey.over.iter().map(|over| &over.solidity));
+        if solidities.clone().all(|solidity| solidity.reading.is_point()) {
+            return None;
+        }
+        let mut low = solidities.map(|solidity| solidity.reading.low());
+        let screen = self.check.settled.fence.runs[run].screen.as_ref()?;
+        Some(Screen { solidity: low.next()??, over: low.collect::<Option<_>>()?, ..screen.clone() })
     }
 
     /// The moment of a post in one gust with the cloth at its most open.
     fn moment_open(&self, run: usize, post: usize) -> f64 {
         let as_it_is = self.check.runs[run].worst.posts[post].at_reference_gust.moment.si().abs();
-        let Some(solidity) = self.most_open(run) else { return as_it_is };
+        let Some(screen) = self.most_open(run) else { return as_it_is };
         let mut fence = self.check.settled.fence.clone();
-        if let Some(screen) = &mut fence.runs[run].screen {
-            (screen.solidity, screen.solidity_as_return) = (solidity, None);
-        }
+        fence.runs[run].screen = Some(Screen { solidity_as_return: None, ..screen });
         run_verdict(&fence, run, &self.check.settled.site)
             .map_or(as_it_is, |verdict| verdict.posts[post].at_reference_gust.moment.si().abs())
     }
 
-    /// What the loss-coefficient model makes of the layers of a run: cloth and chain link as round wire.
-    fn model(&self, run: usize, solidity: Option<f64>) -> Option<ModelFactor> {
+    /// What the loss-coefficient model makes of the layers of a run at one end of what is not known: a cloth by its
+    /// test of air permeability where it has one, other cloth and chain link as round wire.
+    fn model(&self, run: usize, end: Extreme) -> Option<ModelFactor> {
+        let survey = &self.check.survey.runs[run];
         let run = &self.check.settled.fence.runs[run];
         let screen = run.screen.as_ref()?;
-        let layer = |solidity| Layer { made_of: MadeOf::Wire, solidity, cut_away: 0.0 };
-        let own = match screen.condition {
-            Condition::Dry => solidity.unwrap_or(screen.solidity),
-            Condition::Iced => screen.own_solidity(&mut Blank),
+        let cloth = |solidity: &Open<f64>, test: Option<AirTest>| {
+            let of = match end {
+                Extreme::Worst => solidity.reading.high(),
+                Extreme::Best => solidity.reading.low(),
+            };
+            let tested = test.and_then(|test| test.at_end(end));
+            Some(Layer::whole(tested.map_or(MadeOf::Wire(of?), MadeOf::Tested)))
         };
-        let mut layers = vec![layer(own)];
-        layers.extend(run.chain_link.map(|link| layer(link.solidity(&mut Blank))));
+        let mut layers = match screen.condition {
+            Condition::Dry => vec![cloth(survey.solidity.as_ref()?, survey.air_test)?],
+            Condition::Iced => vec![Layer::whole(MadeOf::Wire(screen.own_solidity(&mut Blank)))],
+        };
+        for over in &survey.over {
+            layers.push(cloth(&over.solidity, over.air_test)?);
+        }
+        layers.extend(run.chain_link.map(|link| Layer::whole(MadeOf::Wire(link.solidity(&mut Blank)))));
         load_factor(&layers, &mut Blank).ok()
     }
 

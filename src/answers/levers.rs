@@ -101,15 +101,20 @@ impl Lever {
                 let link = run.chain_link.map_or(0.0, |link| link.solidity(&mut Blank));
                 let solidity = (1.0 - (1.0 - left) / (1.0 - link)).max(0.0);
                 // The solidity left is that of the cloth as it hangs, iced or not.
-                let condition = Condition::Dry;
-                changed(Screen { solidity, solidity_as_return: None, condition, ..screen.clone() })
+                changed(Screen {
+                    solidity,
+                    solidity_as_return: None,
+                    condition: Condition::Dry,
+                    over: Vec::new(),
+                    ..screen.clone()
+                })
             }
             Self::OpenMesh => {
                 let open = named("open mesh")?.solidity_high;
-                if open >= screen.solidity {
+                if open >= screen.own_solidity(&mut Blank) {
                     return None;
                 }
-                changed(Screen { solidity: open, solidity_as_return: None, ..screen.clone() })
+                changed(Screen { solidity: open, solidity_as_return: None, over: Vec::new(), ..screen.clone() })
             }
             Self::DownToTheGround => {
                 if screen.bottom.si() <= 0.0 {
@@ -231,6 +236,7 @@ pub fn highest_cloth(
         solidity,
         solidity_as_return: None,
         condition: Condition::Dry,
+        over: Vec::new(),
         bottom: Length::from_si(0.0),
         top,
         first_bay: 0,

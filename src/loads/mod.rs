@@ -198,5 +198,11 @@ pub fn post_workings(
         });
         pieces.share_of(post, ledger);
     }
+    if let Some(link) = fence.runs[run].chain_link {
+        let heading =
+            "Not used: the solidity of the same chain link by the two other definitions of its mesh";
+        ledger.write(|| Entry::Heading(heading.to_owned()));
+        let _ = link.definitions(ledger);
+    }
     Ok(())
 }

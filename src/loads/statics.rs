@@ -82,6 +82,15 @@ rule! {
     moment "M": Moment = load * height * height / 2.0
 }
 rule! {
+    /// Shear at the foot of a cantilever under an even load from the ground up.
+    CantileverShear, "statics/cantilever-shear", STATICS.at("cantilever under an even load");
+    /// load for each length
+    load: LineLoad = "w";
+    /// height
+    height: Length = "h";
+    shear "V": Force = load * height
+}
+rule! {
     /// Load on a post that takes a bay of open mesh and its own face, as some fence sheets reckon it.
     ///
     /// One coefficient stands on the mesh over the bay and on the post.
@@ -118,6 +127,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<PostShare>(),
     Listed::of::<BaseMoment>(),
     Listed::of::<CantileverMoment>(),
+    Listed::of::<CantileverShear>(),
     Listed::of::<MeshAndPostLoad>(),
     Listed::of::<AreaForce>(),
 ];

@@ -14,5 +14,5 @@ pub use timber::{TimberPost, TimberSizes};
 pub use tube::{
     ElasticModulus, GirthDiameter, InnerDiameter, MemberError, PlasticModulus, RULES, RadiusOfGyration,
     RoundTube, RustedDiameter, RustedWall, RustedWidth, SecondMomentOfArea, SectionArea, TorsionalConstant,
-    TorsionalModulus, TubeSection, TubeSizes,
+    TorsionalModulus, TubeSection, TubeSizes, TubeWeight,
 };

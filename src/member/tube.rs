@@ -2,7 +2,10 @@
 
 use crate::rule;
 use crate::source::{Clause, Document, STATICS, Seen};
-use crate::units::{Area, Length, Measure, Powers, Quantity, SecondMoment, SectionModulus, System, Value};
+use crate::units::{
+    Area, Length, LineLoad, Measure, Powers, PressurePerDepth, Quantity, SecondMoment, SectionModulus,
+    System, Value,
+};
 use crate::workings::{Ledger, Listed, OutOfRange, within};
 use std::f64::consts::PI;
 use std::fmt;
@@ -62,6 +65,17 @@ rule! {
     /// inner diameter
     inner: Length as Small = "d";
     area "A": Area = PI / 4.0 * (diameter.squared() - inner.squared())
+}
+rule! {
+    /// Weight of a round tube, plain and bare, for each length.
+    TubeWeight, "section/tube-weight", GEOMETRY.at("round tube");
+    /// outside diameter
+    diameter: Length as Small = "D";
+    /// wall
+    wall: Length as Small = "t";
+    /// weight of the steel for each volume
+    unit_weight: PressurePerDepth = "γ";
+    weight "w": LineLoad = unit_weight * PI * (diameter - wall) * wall
 }
 rule! {
     /// Second moment of area of a round tube.
@@ -155,6 +169,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<RustedWidth>(),
     Listed::of::<InnerDiameter>(),
     Listed::of::<SectionArea>(),
+    Listed::of::<TubeWeight>(),
     Listed::of::<SecondMomentOfArea>(),
     Listed::of::<ElasticModulus>(),
     Listed::of::<PlasticModulus>(),

@@ -118,6 +118,23 @@ fn sentences(comparison: &Comparison, alike: &AlikeRuns<'_>) -> Vec<String> {
     lines
 }
 
+/// What the model leaves of the load in wind that does not come square on, cloth by cloth.
+fn oblique(comparison: &Comparison, alike: &AlikeRuns<'_>) -> Option<String> {
+    let mut all: Vec<String> = Vec::new();
+    for (column, figures) in comparison.columns.iter().zip(&alike.figures) {
+        if let Some(share) = figures.model_at_45_degrees {
+            all.push(format!("{} % with {}", number(share * 100.0, 0), column.named()));
+        }
+    }
+    if all.is_empty() {
+        return None;
+    }
+    Some(format!(
+        "In wind 45° from square on, the loss-coefficient model leaves of the load {}. No credit is taken for it.",
+        all.join(", ")
+    ))
+}
+
 fn table(head: Vec<String>, rows: Vec<Vec<String>>) -> Table {
     let mut table = Table::new();
     table.load_style(presets::NOTHING).set_header(head);
@@ -207,6 +224,9 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
         for sentence in sentences(comparison, &alike) {
             wrapped(out, "- ", &sentence)?;
         }
+        if let Some(sentence) = oblique(comparison, &alike) {
+            wrapped(out, "- ", &sentence)?;
+        }
     }
     for (column, name) in comparison.unpaired() {
         writeln!(out)?;
@@ -258,6 +278,7 @@ struct ComparedRunJson<'a> {
     load_share_of_heaviest: f64,
     model_load_factor: Option<f64>,
     model_band: Option<f64>,
+    model_load_share_at_45_degrees: Option<f64>,
     comes: String,
     return_period_years: Option<f64>,
     flag: &'static str,
@@ -292,6 +313,7 @@ fn rows(comparison: &Comparison) -> Vec<ColumnJson<'_>> {
                         load_share_of_heaviest: figures.inside_moment / heaviest[run],
                         model_load_factor: figures.model.map(|model| model.factor),
                         model_band: figures.model.map(|model| model.band),
+                        model_load_share_at_45_degrees: figures.model_at_45_degrees,
                         comes: figures.often.words(),
                         return_period_years: match figures.often {
                             Often::Law(law) => Some(law.years),

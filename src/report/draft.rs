@@ -246,6 +246,8 @@ impl Page {
             &format!("{}; like \"95 %\", {} like \"black\"", screen::DENSITY.sentence(), screen::COLOUR.key),
         );
         self.about(screen::COLOUR.key, &screen::COLOUR.sentence());
+        self.line("# air_permeability: its maker's test; like { flow = \"500 cfm/ft2\", at = \"125 Pa\" }");
+        self.line("# over: cloth hung over this cloth; like \"closed mesh\" or { solidity = 0.9 }");
         self.invented(&screen::HEIGHT, &self.text_of(&screen::HEIGHT));
         self.left_out(&screen::CONDITION, &self.text_of(&screen::CONDITION));
         self.line("# fastening: what holds the cloth, or \"unknown\":");

@@ -46,7 +46,7 @@ fn together(check: &Check, same: fn(&RunAnswer, &RunAnswer) -> bool) -> Vec<Alik
                 && one.run.screen == run.screen
                 && one.run.height == run.height
                 && one.run.base_above_ground == run.base_above_ground
-                && one.survey.cloth == survey.cloth
+                && cloth_name(one.run, one.survey) == cloth_name(run, survey)
                 && in_words(one.survey) == in_words(survey)
                 && one.run.start.is_like(run.start)
                 && one.run.finish.is_like(run.finish)
@@ -183,12 +183,19 @@ pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
 
 /// What the cloth of a run is called, where it has any; by its solidity where nobody named it.
 pub(super) fn cloth_name(run: &Run, survey: &RunSurvey) -> String {
-    match (&run.screen, &survey.cloth) {
+    let solid = |solidity: f64| format!("cloth {solidity:.2} solid");
+    let name = match (&run.screen, &survey.cloth) {
         (_, Some(name)) => name.clone(),
-        (Some(screen), None) if screen.name == "own" => format!("cloth {:.2} solid", screen.solidity),
+        (Some(screen), None) if screen.name == "own" => solid(screen.solidity),
         (Some(screen), None) => screen.name.clone(),
         (None, None) => String::new(),
-    }
+    };
+    let over: Vec<String> = survey
+        .over
+        .iter()
+        .map(|over| over.cloth.clone().unwrap_or_else(|| solid(over.solidity.reading.high().unwrap_or(1.0))))
+        .collect();
+    if over.is_empty() { name } else { format!("{name} under {}", over.join(" and ")) }
 }
 
 /// What is said of wind from either side of a run's cloth: where it presses the cloth on, where it pulls it off and what

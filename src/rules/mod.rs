@@ -11,6 +11,7 @@ pub use printed::{Printed, PrintedError};
 pub use wrong::{CaseError, CaseMistake, Wrong};
 
 use crate::fastening;
+use crate::footing;
 use crate::loads;
 use crate::member;
 use crate::rule;
@@ -92,7 +93,10 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .iter()
         .flat_map(|code| code.rules())
         .chain(wind::climate::RULES)
+        .chain(wind::gust::RULES)
+        .chain(wind::topography::RULES)
         .chain(screen::RULES)
+        .chain(screen::CHAIN_LINK_RULES)
         .chain(screen::loss::RULES)
         .chain(member::RULES)
         .chain(member::square::RULES)
@@ -109,6 +113,7 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(fastening::rail::RULES)
         .chain(fastening::order::RULES)
         .chain(fastening::RULES)
+        .chain(footing::astm_f567::RULES)
         .chain(loads::RULES)
         .chain(loads::FACTOR_RULES)
         .chain(verdict::RULES)

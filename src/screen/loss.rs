@@ -14,7 +14,10 @@
 use crate::numerics::linear;
 use crate::rule;
 use crate::source::{Clause, Document, Seen, Stated};
-use crate::units::{Measure, Powers, Pressure, PressurePerSpeedSquared, Pure, Value, Velocity};
+use crate::units::{
+    Measure, Powers, Pressure, PressurePerSpeedSquared, Pure, Quantity, Value, Velocity,
+    pascals_per_speed_squared,
+};
 use crate::workings::{Blank, Entry, Ledger, Listed, OutOfRange, within, within_as};
 use std::f64::consts::FRAC_PI_4;
 
@@ -45,7 +48,9 @@ const BALANCE: Clause = MODEL.at("momentum of the through-flow");
 const SERIES: Clause = MODEL.at("one mean wind through layers in series");
 const PARALLEL: Clause = MODEL.at("one pressure over openings side by side");
 const SQUARED_COSINE: Clause = OBLIQUE.at("k cos²θ");
+const TEST: Clause = MODEL.at("definition of k");
 const BAND_PLACE: Clause = MODEL.at("band");
+const ALIKE: Clause = MODEL.at("round wire of equal loss");
 
 const MESH_FACTOR: Stated<f64> = Stated {
     value: 1.3,
@@ -53,6 +58,10 @@ const MESH_FACTOR: Stated<f64> = Stated {
               number is 1 above 400, from memory",
 };
 const DISCHARGE: Stated<f64> = Stated { value: 0.6, because: "ours: wind through a hole with sharp edges" };
+const AIR: Stated<PressurePerSpeedSquared> = Stated {
+    value: pascals_per_speed_squared(1.2),
+    because: "ours: air of 20 °C at sea level, in which a test of air permeability is run; common practice, no source",
+};
 const BAND: &str = "ours: what the model may be off by, from the spread of rules, measurements and k itself at that \
 solidity of all layers: 25 % up to 0.3, 15 % at 0.5, 7 % at 0.7, 3 % from 0.85";
 
@@ -108,7 +117,7 @@ rule! {
     /// Loss coefficient from a test of air permeability.
     ///
     /// A slow test gives k too high, which is on the heavy side.
-    PermeabilityLoss, "screen/permeability-loss", MODEL.at("definition of k");
+    PermeabilityLoss, "screen/permeability-loss", TEST;
     /// pressure of the test
     pressure: Pressure = "Δp";
     /// density of the air
@@ -147,6 +156,70 @@ impl ObliqueLoss {
         Ok(self.keep(ledger, loss * angle.cos().squared()))
     }
 }
+rule! {
+    /// Solid over open area of the round wire that loses as much: one round towards K_m x/(1 + x) + x² = k.
+    ///
+    /// By Newton's method.
+    EquivalentRound, "screen/equivalent-round", ALIKE;
+    /// loss coefficient
+    loss: f64 as Coefficient = "k";
+    /// factor of the mesh
+    mesh_factor: f64 = "K_m";
+    /// the round before
+    guess: f64 as Coefficient = "x_0";
+    quotient "x": f64 as Coefficient = guess
+        - (mesh_factor * guess / (1.0 + guess) + guess.squared() - loss)
+            / (mesh_factor / (1.0 + guess).squared() + 2.0 * guess)
+}
+rule! {
+    /// Solidity from solid over open.
+    SolidOverAll, "screen/solidity-of-quotient", ALIKE;
+    /// solid area over open area
+    quotient: f64 as Coefficient = "x";
+    solidity "s": f64 as Coefficient = quotient / (1.0 + quotient)
+}
+rule! {
+    /// Solidity of the round wire that loses as much: what a test of air permeability means, in the model's terms.
+    ///
+    /// It is no open area: yarn that gives way, slow air and holes of another form all go into it.
+    EquivalentSolidity, "screen/equivalent-solidity", ALIKE;
+    /// loss coefficient
+    loss: f64 as Coefficient = "k";
+    solidity "s_e": f64 as Coefficient
+}
+impl EquivalentSolidity {
+    /// Finds solid over open, then the solidity.
+    ///
+    /// # Errors
+    /// If the loss coefficient is below 0.
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
+        let Self { loss } = self;
+        within("loss coefficient", ALIKE, loss, 0.0, f64::INFINITY)?;
+        if loss.is_infinite() || loss <= 0.0 {
+            return Ok(self.keep(ledger, if loss > 0.0 { 1.0 } else { 0.0 }));
+        }
+        let mesh_factor = ledger.judge("K_m", MESH_FACTOR);
+        let guess = quotient(loss, mesh_factor);
+        let quotient = EquivalentRound { loss, mesh_factor, guess }.work(ledger);
+        let solidity = SolidOverAll { quotient }.work(ledger);
+        Ok(self.keep(ledger, solidity))
+    }
+}
+
+/// The root by rounds on the ledger that keeps nothing, from where all of the loss were the square.
+fn quotient(loss: f64, mesh_factor: f64) -> f64 {
+    let mut guess = loss.sqrt();
+    for _ in 0..50 {
+        let next = EquivalentRound { loss, mesh_factor, guess }.work(&mut Blank);
+        let done = (next - guess).abs() <= 1e-15 * guess;
+        guess = next;
+        if done {
+            break;
+        }
+    }
+    guess
+}
+
 rule! {
     /// Wind through a screen over the wind before it: one round of Newton's method towards k τ² = 4/3 (1 − τ²/(2 − τ)).
     ThroughVelocity, "screen/through-velocity", BALANCE;
@@ -212,6 +285,52 @@ fn through(loss: f64) -> f64 {
 }
 
 rule! {
+    /// Drag coefficient of a long screen on the ground, on its gross area, from its load factor.
+    DragCoefficient, "screen/drag-coefficient", BALANCE;
+    /// load factor
+    factor: f64 as Coefficient = "R";
+    drag "C_d": f64 as Coefficient = 4.0 / 3.0 * factor
+}
+rule! {
+    /// Share of the load square on that is left for wind at an angle.
+    ShareAtAngle, "screen/share-at-angle", SQUARED_COSINE;
+    /// load factor at the angle
+    oblique: f64 as Coefficient = "R_θ";
+    /// load factor square on
+    square: f64 as Coefficient = "R";
+    share "R_θ/R": f64 as Coefficient = oblique / square
+}
+rule! {
+    /// Load across a screen in wind at an angle, over its load in the same wind square on.
+    ///
+    /// For a dense screen next to nothing is gained: nobody may count on the wind to come from the side.
+    ///
+    /// # Range
+    /// Loss coefficients above 0; 0 to 45°.
+    ObliqueShare, "screen/oblique-share", SQUARED_COSINE;
+    /// loss coefficient for wind square on
+    loss: f64 as Coefficient = "k";
+    /// angle from square on
+    angle: f64 as Angle = "θ";
+    share "R_θ/R": f64 as Coefficient
+}
+impl ObliqueShare {
+    /// Works both load factors.
+    ///
+    /// # Errors
+    /// If the loss coefficient is not above 0 or the angle is below 0 or above 45°.
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
+        let Self { loss, angle } = self;
+        within("loss coefficient", SQUARED_COSINE, loss, f64::MIN_POSITIVE, f64::INFINITY)?;
+        let at_angle = ObliqueLoss { loss, angle }.work(ledger)?;
+        let square = LoadFactor { loss }.work(ledger)?;
+        let oblique = LoadFactor { loss: at_angle }.work(ledger)?;
+        let share = ShareAtAngle { oblique, square }.work(ledger);
+        Ok(self.keep(ledger, share))
+    }
+}
+
+rule! {
     /// Load factor of two layers of round wire or round yarn, one behind the other.
     WireLoadFactor, "screen/load-factor-wire", BALANCE;
     /// solidity of the first layer
@@ -226,9 +345,27 @@ impl WireLoadFactor {
     /// # Errors
     /// If a solidity is not between 0 and 1.
     pub fn work(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
-        let wire = |solidity| Layer { made_of: MadeOf::Wire, solidity, cut_away: 0.0 };
-        let model = load_factor(&[wire(self.first), wire(self.second)], ledger)?;
+        let layers = [self.first, self.second].map(|solidity| Layer::whole(MadeOf::Wire(solidity)));
+        let model = load_factor(&layers, ledger)?;
         Ok(self.keep(ledger, model.factor))
+    }
+}
+rule! {
+    /// Drag coefficient of one layer of round wire or round yarn, on its gross area.
+    WireDrag, "screen/drag-of-wire", BALANCE;
+    /// solid area over gross area
+    solidity: f64 as Coefficient = "s";
+    drag "C_d": f64 as Coefficient
+}
+impl WireDrag {
+    /// Works [`load_factor`].
+    ///
+    /// # Errors
+    /// If the solidity is not between 0 and 1.
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
+        let model = load_factor(&[Layer::whole(MadeOf::Wire(self.solidity))], ledger)?;
+        let drag = DragCoefficient { factor: model.factor }.work(ledger);
+        Ok(self.keep(ledger, drag))
     }
 }
 rule! {
@@ -244,8 +381,27 @@ impl PlateLoadFactor {
     /// # Errors
     /// If the solidity is not between 0 and 1.
     pub fn work(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
-        let layer = Layer { made_of: MadeOf::Plate, solidity: self.solidity, cut_away: 0.0 };
-        let model = load_factor(&[layer], ledger)?;
+        let model = load_factor(&[Layer::whole(MadeOf::Plate(self.solidity))], ledger)?;
+        Ok(self.keep(ledger, model.factor))
+    }
+}
+rule! {
+    /// Load factor of one layer by its test of air permeability.
+    TestedLoadFactor, "screen/load-factor-tested", BALANCE;
+    /// pressure of the test
+    pressure: Pressure = "Δp";
+    /// air permeability
+    permeability: Velocity as AirPermeability = "u";
+    factor "R": f64 as Coefficient
+}
+impl TestedLoadFactor {
+    /// Works [`load_factor`].
+    ///
+    /// # Errors
+    /// If nothing passes or there is no pressure.
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
+        let test = PermeabilityTest { pressure: self.pressure, flow: self.permeability };
+        let model = load_factor(&[Layer::whole(MadeOf::Tested(test))], ledger)?;
         Ok(self.keep(ledger, model.factor))
     }
 }
@@ -258,20 +414,63 @@ pub const RULES: &[Listed] = &[
     Listed::of::<VentedLoss>(),
     Listed::of::<PermeabilityLoss>(),
     Listed::of::<ObliqueLoss>(),
+    Listed::of::<EquivalentRound>(),
+    Listed::of::<SolidOverAll>(),
+    Listed::of::<EquivalentSolidity>(),
     Listed::of::<ThroughVelocity>(),
     Listed::of::<ThroughFactor>(),
     Listed::of::<LoadFactor>(),
+    Listed::of::<DragCoefficient>(),
+    Listed::of::<ShareAtAngle>(),
+    Listed::of::<ObliqueShare>(),
     Listed::of::<WireLoadFactor>(),
+    Listed::of::<WireDrag>(),
     Listed::of::<PlateLoadFactor>(),
+    Listed::of::<TestedLoadFactor>(),
 ];
 
-/// What a layer is made of, as its loss coefficient sees it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+/// A test of air permeability as its maker reports it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PermeabilityTest {
+    /// Pressure over the cloth.
+    pub pressure: Pressure,
+    /// Air that passes, volume for each area and time.
+    pub flow: Velocity,
+}
+
+impl PermeabilityTest {
+    /// The loss coefficient it means.
+    ///
+    /// # Errors
+    /// If nothing passes or there is no pressure.
+    pub fn loss(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
+        let Self { pressure, flow } = self;
+        let above = f64::MIN_POSITIVE;
+        within_as(Measure::Pressure, "pressure of the test", TEST, pressure.si(), above, f64::MAX)?;
+        within_as(Measure::AirPermeability, "air permeability", TEST, flow.si(), above, f64::MAX)?;
+        let density = ledger.judge("ρ", AIR);
+        Ok(PermeabilityLoss { pressure, density, permeability: flow }.work(ledger))
+    }
+
+    /// The solidity of round wire that it means.
+    ///
+    /// # Errors
+    /// If nothing passes or there is no pressure.
+    pub fn solidity(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
+        let loss = self.loss(ledger)?;
+        EquivalentSolidity { loss }.work(ledger)
+    }
+}
+
+/// What a layer is made of, as its loss coefficient sees it, with its solid area over gross area, windows apart.
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub enum MadeOf {
     /// Round wire or round yarn, woven or knitted.
-    Wire,
+    Wire(f64),
     /// Flat tape, slats or punched sheet: sharp edges.
-    Plate,
+    Plate(f64),
+    /// Whatever it is, air was blown through it.
+    Tested(PermeabilityTest),
 }
 
 /// One layer of a screen.
@@ -279,27 +478,35 @@ pub enum MadeOf {
 pub struct Layer {
     /// What it is made of.
     pub made_of: MadeOf,
-    /// Solid area over gross area, windows apart.
-    pub solidity: f64,
     /// Share that windows cut away; 0 for none.
     pub cut_away: f64,
 }
 
 impl Layer {
+    /// A layer without windows.
+    #[must_use]
+    pub const fn whole(made_of: MadeOf) -> Self {
+        Self { made_of, cut_away: 0.0 }
+    }
+
     /// Its loss coefficient; without end where nothing is open.
     ///
     /// # Errors
-    /// If the solidity or the share cut away is not between 0 and 1.
+    /// If the solidity or the share cut away is not between 0 and 1, or a test is none.
     pub fn loss(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
-        let Self { made_of, solidity, cut_away } = self;
-        within("solidity", BALANCE, solidity, 0.0, 1.0)?;
+        let Self { made_of, cut_away } = self;
         within("share cut away", PARALLEL, cut_away, 0.0, 1.0)?;
         let loss = match made_of {
-            MadeOf::Wire => {
+            MadeOf::Wire(solidity) => {
+                within("solidity", BALANCE, solidity, 0.0, 1.0)?;
                 let mesh_factor = ledger.judge("K_m", MESH_FACTOR);
                 WireLoss { solidity, mesh_factor }.work(ledger)
             }
-            MadeOf::Plate => PlateLoss { solidity }.work(ledger),
+            MadeOf::Plate(solidity) => {
+                within("solidity", BALANCE, solidity, 0.0, 1.0)?;
+                PlateLoss { solidity }.work(ledger)
+            }
+            MadeOf::Tested(test) => test.loss(ledger)?,
         };
         if cut_away > 0.0 {
             let discharge = ledger.judge("C", DISCHARGE);
@@ -309,10 +516,16 @@ impl Layer {
         }
     }
 
-    /// Its solidity with the windows counted as open.
-    #[must_use]
-    pub fn left(self) -> f64 {
-        self.solidity * (1.0 - self.cut_away)
+    /// Its solidity with the windows counted as open; that of round wire of equal loss where it was tested.
+    ///
+    /// # Errors
+    /// If a test is none.
+    pub fn left(self) -> Result<f64, OutOfRange> {
+        let solidity = match self.made_of {
+            MadeOf::Wire(solidity) | MadeOf::Plate(solidity) => solidity,
+            MadeOf::Tested(test) => test.solidity(&mut Blank)?,
+        };
+        Ok(solidity * (1.0 - self.cut_away))
     }
 }
 
@@ -344,7 +557,7 @@ impl ModelFactor {
 /// The load factor of layers one behind the other, loss coefficients added.
 ///
 /// # Errors
-/// If a solidity or a share cut away is not between 0 and 1.
+/// If a solidity or a share cut away is not between 0 and 1, or a test is none.
 pub fn load_factor(layers: &[Layer], ledger: &mut impl Ledger) -> Result<ModelFactor, OutOfRange> {
     let mut sum: Option<f64> = None;
     for layer in layers {
@@ -356,7 +569,10 @@ pub fn load_factor(layers: &[Layer], ledger: &mut impl Ledger) -> Result<ModelFa
     }
     let loss = sum.unwrap_or(0.0);
     let factor = LoadFactor { loss }.work(ledger)?;
-    let open: f64 = layers.iter().map(|layer| 1.0 - layer.left()).product();
+    let mut open = 1.0;
+    for layer in layers {
+        open *= 1.0 - layer.left()?;
+    }
     Ok(ModelFactor { loss, factor, band: band(1.0 - open, ledger)? })
 }
 
@@ -380,15 +596,25 @@ pub fn band(solidity: f64, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> 
 mod tests {
     use super::*;
     use crate::screen::{ChainLink, wire_of_gauge};
-    use crate::units::{Quantity, inches, pascals, pascals_per_speed_squared};
+    use crate::units::inches;
     use proptest::prelude::*;
+
+    const TEST_PRESSURE: Pressure = crate::units::pascals(125.0);
+
+    fn tested(flow: f64) -> PermeabilityTest {
+        PermeabilityTest { pressure: TEST_PRESSURE, flow: Velocity::from_si(flow) }
+    }
+
+    fn equivalent(loss: f64) -> f64 {
+        EquivalentSolidity { loss }.work(&mut Blank).unwrap()
+    }
 
     fn factor(loss: f64) -> f64 {
         LoadFactor { loss }.work(&mut Blank).unwrap()
     }
 
     fn wire(solidity: f64) -> Layer {
-        Layer { made_of: MadeOf::Wire, solidity, cut_away: 0.0 }
+        Layer::whole(MadeOf::Wire(solidity))
     }
 
     fn together(layers: &[Layer]) -> ModelFactor {
@@ -441,8 +667,8 @@ mod tests {
 
     #[test]
     fn a_solid_screen_has_no_end_of_loss_and_the_load_of_a_wall() {
-        for made_of in [MadeOf::Wire, MadeOf::Plate] {
-            let solid = together(&[Layer { made_of, solidity: 1.0, cut_away: 0.0 }]);
+        for made_of in [MadeOf::Wire as fn(f64) -> MadeOf, MadeOf::Plate] {
+            let solid = together(&[Layer::whole(made_of(1.0))]);
             assert_eq!((solid.loss, solid.factor, solid.band), (f64::INFINITY, 1.0, 0.03));
         }
         assert_eq!(together(&[]).factor, 0.0);
@@ -460,7 +686,7 @@ mod tests {
     #[test]
     fn sharp_plates_lose_two_to_three_times_what_round_wire_does_at_equal_solidity() {
         for solidity in [0.4, 0.5, 0.6, 0.7, 0.8, 0.9] {
-            let loss = |made_of| Layer { made_of, solidity, cut_away: 0.0 }.loss(&mut Blank).unwrap();
+            let loss = |made_of: fn(f64) -> MadeOf| Layer::whole(made_of(solidity)).loss(&mut Blank).unwrap();
             let times = loss(MadeOf::Plate) / loss(MadeOf::Wire);
             assert!((2.0..=3.1).contains(&times), "{solidity}: {times}");
         }
@@ -500,11 +726,52 @@ mod tests {
     fn a_loss_of_a_permeability_test_is_the_pressure_over_that_of_its_own_speed() {
         // 500 cfm/ft² under 125 Pa is 2.54 m/s, whose ½ρu² is 3.871 Pa.
         let asked = PermeabilityLoss {
-            pressure: pascals(125.0),
+            pressure: TEST_PRESSURE,
             density: pascals_per_speed_squared(1.2),
             permeability: Velocity::from_si(2.54),
         };
         assert!((asked.work(&mut Blank) - 32.29).abs() < 0.005);
+    }
+
+    #[test]
+    fn a_tested_cloth_is_worked_by_its_test_and_its_band_by_round_wire_of_equal_loss() {
+        let loss = tested(2.54).loss(&mut Blank).unwrap();
+        let model = together(&[Layer::whole(MadeOf::Tested(tested(2.54)))]);
+        assert!((model.loss - loss).abs() < 1e-12 && (model.factor - 0.9776).abs() < 5e-5);
+        assert!((model.band - band(equivalent(loss), &mut Blank).unwrap()).abs() < 1e-12);
+        assert!((equivalent(loss) - 0.848).abs() < 5e-4);
+        let mut ledger = Vec::new();
+        tested(2.54).loss(&mut ledger).unwrap();
+        assert!(
+            matches!(&ledger[0], Entry::Judged { symbol: "ρ", value, .. } if (value.si - 1.2).abs() < 1e-12),
+            "{ledger:?}"
+        );
+    }
+
+    #[test]
+    fn a_test_without_flow_or_pressure_is_refused() {
+        for flow in [0.0, -1.0, f64::NAN] {
+            assert!(tested(flow).loss(&mut Blank).is_err(), "{flow}");
+            assert!(
+                load_factor(&[Layer::whole(MadeOf::Tested(tested(flow)))], &mut Blank).is_err(),
+                "{flow}"
+            );
+        }
+        let none = PermeabilityTest { pressure: Pressure::from_si(0.0), flow: Velocity::from_si(1.0) };
+        assert!(none.loss(&mut Blank).is_err());
+    }
+
+    #[test]
+    fn wind_from_the_side_relieves_open_mesh_and_hardly_dense_cloth() {
+        let of = |loss: f64, degrees: f64| {
+            ObliqueShare { loss, angle: degrees.to_radians() }.work(&mut Blank).unwrap()
+        };
+        let loss = |solidity| wire(solidity).loss(&mut Blank).unwrap();
+        assert!((of(loss(0.133), 45.0) - 0.525).abs() < 5e-4);
+        assert!((of(loss(0.9), 45.0) - 0.991).abs() < 5e-4);
+        assert_eq!((of(1.65, 0.0), of(f64::INFINITY, 45.0)), (1.0, 1.0));
+        assert!(ObliqueShare { loss: 0.0, angle: 0.0 }.work(&mut Blank).is_err());
+        assert!(ObliqueShare { loss: 1.0, angle: 46_f64.to_radians() }.work(&mut Blank).is_err());
     }
 
     #[test]
@@ -588,6 +855,56 @@ mod tests {
         }
 
         #[test]
+        fn round_wire_of_equal_loss_is_found_again(solidity in 0.001..0.99_f64) {
+            let loss = wire(solidity).loss(&mut Blank).unwrap();
+            prop_assert!((equivalent(loss) - solidity).abs() < 1e-12, "{}", equivalent(loss));
+        }
+
+        #[test]
+        fn equivalent_solidity_runs_from_nothing_to_all_and_rises(power in -9.0..9.0_f64) {
+            let loss = 10_f64.powf(power);
+            let solidity = equivalent(loss);
+            prop_assert!((0.0..=1.0).contains(&solidity) && equivalent(loss * 1.1) > solidity);
+            prop_assert_eq!((equivalent(0.0), equivalent(f64::INFINITY)), (0.0, 1.0));
+        }
+
+        #[test]
+        fn layers_in_any_order_lose_alike(first in 0.0..0.98_f64, second in 0.0..0.98_f64, flow in 0.1..8.0_f64) {
+            let (one, other) = (wire(first), Layer::whole(MadeOf::Plate(second)));
+            let tested = Layer::whole(MadeOf::Tested(tested(flow)));
+            let (forth, back) = (together(&[one, other, tested]), together(&[tested, other, one]));
+            prop_assert!((forth.loss / back.loss - 1.0).abs() < 1e-12);
+            prop_assert!((forth.factor - back.factor).abs() < 1e-12 && (forth.band - back.band).abs() < 1e-12);
+        }
+
+        /// Cloth and window side by side are one opening split in two: either may be called the window.
+        #[test]
+        fn openings_side_by_side_may_be_named_either_way(loss in 3.0..1000.0_f64, share in 0.01..0.99_f64) {
+            let hole = 1.0 / (0.6_f64 * 0.6);
+            let one = VentedLoss { loss, share, discharge: 0.6 }.work(&mut Blank);
+            let other =
+                VentedLoss { loss: hole, share: 1.0 - share, discharge: 1.0 / loss.sqrt() }.work(&mut Blank);
+            prop_assert!((one / other - 1.0).abs() < 1e-12);
+        }
+
+        #[test]
+        fn more_air_is_less_load(flow in 0.02..8.0_f64, more in 1.01..2.0_f64) {
+            let of = |flow| together(&[Layer::whole(MadeOf::Tested(tested(flow)))]);
+            prop_assert!(of(flow * more).factor < of(flow).factor);
+            prop_assert!(of(flow * more).band >= of(flow).band);
+        }
+
+        #[test]
+        fn wind_further_from_square_on_is_never_more_load(loss in 0.001..1000.0_f64, degrees in 0.0..44.0_f64) {
+            let of = |degrees: f64| {
+                ObliqueShare { loss, angle: degrees.to_radians() }.work(&mut Blank).unwrap()
+            };
+            prop_assert!(of(degrees + 1.0) < of(degrees) && of(degrees) <= 1.0);
+            // Not less than the square of the cosine, which is what a slight screen keeps.
+            prop_assert!(of(degrees) >= degrees.to_radians().cos().powi(2) - 1e-12);
+        }
+
+        #[test]
         fn more_loss_is_more_load(power in -3.0..4.0_f64, more in 1.001..2.0_f64) {
             let loss = 10_f64.powf(power);
             prop_assert!(factor(loss * more) > factor(loss));
@@ -597,8 +914,8 @@ mod tests {
         fn more_cloth_is_more_load_and_a_second_layer_adds_less_than_it_carries_alone(
             solidity in 0.0..0.98_f64, more in 0.001..0.01_f64, second in 0.01..0.98_f64
         ) {
-            for made_of in [MadeOf::Wire, MadeOf::Plate] {
-                let layer = |solidity| Layer { made_of, solidity, cut_away: 0.0 };
+            for made_of in [MadeOf::Wire as fn(f64) -> MadeOf, MadeOf::Plate] {
+                let layer = |solidity| Layer::whole(made_of(solidity));
                 let one = together(&[layer(solidity)]);
                 prop_assert!(together(&[layer(solidity + more)]).factor > one.factor);
                 let both = together(&[layer(solidity), layer(second)]);

@@ -1,16 +1,18 @@
 //! The cloth of a run: what it is, how it hangs, how it is tied.
 
 use super::FasteningSurvey;
-use super::Origin;
 use super::file::{File, unknown_kind};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader, Sign};
-use super::reading::Reading;
+use super::reading::{Extreme, Reading};
 use super::run::RunReader;
+use super::{AirTest, Origin};
 use crate::caution::Remark;
 use crate::fence::{Condition, Face, Screen, Windows};
 use crate::screen;
-use crate::units::{Length, Measure, Quantity, System, Value};
+use crate::units::{Length, Measure, Pressure, Quantity, System, Value, Velocity};
+use crate::workings::Blank;
+use std::ops::Range;
 use toml::de::{DeTable, DeValue};
 
 impl<'t> File<'t> {
@@ -104,7 +106,8 @@ impl<'t> RunReader<'_, 't> {
         };
         let layers = self.file.stack("screen", layers, self.screens, reader)?;
         let known = |key: &str| layers.tables.iter().any(|(table, _)| table.contains_key(key));
-        let (cloth, solidity) = solidity_of(&layers, &name, reader, remarks);
+        let ReadCloth { cloth, solidity, tested } = solidity_of(&layers, &name, reader, remarks);
+        let over = over_of(&layers, &name, reader, remarks);
         let about_bottom = "the lower edge of the cloth above the ground";
         let bottom = reader.quantity::<Length>(
             &layers,
@@ -224,7 +227,7 @@ impl<'t> RunReader<'_, 't> {
             return None;
         }
         let (first_bay, end_bay) = hung_on?;
-        let solidity = solidity?;
+        let (solidity, over) = (solidity?, over?);
         let condition = match condition? {
             0 => Reading::Measured(Condition::Dry),
             1 => Reading::Measured(Condition::Iced),
@@ -234,6 +237,7 @@ impl<'t> RunReader<'_, 't> {
             name,
             solidity: solidity.high().unwrap_or(1.0),
             solidity_as_return: None,
+            over: over.iter().map(|cloth| cloth.solidity.high().unwrap_or(1.0)).collect(),
             condition: if condition == Reading::Measured(Condition::Dry) {
                 Condition::Dry
             } else {
@@ -247,7 +251,16 @@ impl<'t> RunReader<'_, 't> {
             face,
             fastening: None,
         };
-        Some(Some(ReadScreen { screen, solidity, condition, cloth, fastening: fastening?, note }))
+        Some(Some(ReadScreen {
+            screen,
+            solidity,
+            condition,
+            cloth,
+            tested,
+            over,
+            fastening: fastening?,
+            note,
+        }))
     }
 
     pub(super) fn windows(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<Option<Windows>> {
@@ -332,67 +345,70 @@ pub(super) struct ReadScreen {
     pub(super) solidity: Reading<f64>,
     pub(super) condition: Reading<Condition>,
     pub(super) cloth: Option<String>,
+    pub(super) tested: Option<AirTest>,
+    pub(super) over: Vec<ReadOver>,
     pub(super) fastening: Option<FasteningSurvey>,
     pub(super) note: Option<String>,
 }
 
-/// What cloth it is, and its solidity: what is given, else by its density, else by the catalogue.
+/// Cloth over cloth as it was read.
+pub(super) struct ReadOver {
+    pub(super) cloth: Option<String>,
+    pub(super) solidity: Reading<f64>,
+    pub(super) tested: Option<AirTest>,
+}
+
+/// One cloth as it was read, without how it hangs.
+#[derive(Default)]
+pub(super) struct ReadCloth {
+    pub(super) cloth: Option<String>,
+    pub(super) solidity: Option<Reading<f64>>,
+    pub(super) tested: Option<AirTest>,
+}
+
+/// What cloth it is, its solidity and its test: the solidity is what is given, else by its density, else by the
+/// catalogue. A test alone leaves it unknown: it is no open area.
 pub(super) fn solidity_of(
     layers: &Layers<'_>,
     name: &str,
     reader: &mut Reader,
     remarks: &mut Vec<Remark>,
-) -> (Option<String>, Option<Reading<f64>>) {
-    let ratio = |key, about, example| Key {
-        key,
-        measure: Measure::Ratio,
-        about,
-        example,
-        sign: Sign::Positive,
-        open: true,
-    };
+) -> ReadCloth {
     let has = |key: &str| layers.tables.iter().find_map(|(table, _)| table.get(key)).map(toml::Spanned::span);
+    let tested = air_test(layers, reader);
     let cloth = reader.text(layers, "cloth", "open mesh, closed mesh or solid", Missing::IsFine);
+    let own_figure = ["solidity", "density", "air_permeability"].iter().any(|key| has(key).is_some());
     let entry = match &cloth {
         None => None,
         Some((text, at)) => {
             let entry = screen::named(text);
-            if entry.is_none() && has("solidity").is_none() && has("density").is_none() {
-                let names: Vec<_> = screen::cloths().iter().map(|cloth| cloth.name.as_str()).collect();
-                let near = screen::nearest_name(text);
-                reader.mistake(
-                    at.clone(),
-                    format!("the catalogue has no cloth \"{text}\": {}", names.join(", ")),
-                    near.map_or_else(
-                        || "or give solidity = 0.95".to_owned(),
-                        |near| format!("perhaps \"{near}\", or give solidity = 0.95"),
-                    ),
-                );
-                return (None, None);
+            if entry.is_none() && !own_figure {
+                no_such_cloth(text, at.clone(), reader);
+                return ReadCloth::default();
             }
             entry
         }
     };
     if cloth.is_none() && has("cloth").is_some() {
         // That it is no text was told already.
-        return (None, None);
+        return ReadCloth::default();
     }
     let cloth = cloth.map(|(text, _)| text);
+    let least = screen::cloths().iter().map(|cloth| cloth.solidity_low).fold(1.0, f64::min);
+    let mut unknown = |reader: &mut Reader| {
+        remarks.push(Remark::SolidityUnknown { screen: name.to_owned(), low: least });
+        reader.note(layers, "solidity taken", format!("{least} .. 1"), Origin::Default);
+        Reading::Between(least, 1.0)
+    };
     let told = if let Some(at) = has("solidity") {
-        let solidity = reader.quantity::<f64>(
+        match reader.quantity::<f64>(
             layers,
             ratio("solidity", "solid area over gross area, 0 to 1", "0.95"),
             Missing::IsFine,
-        );
-        match solidity {
-            Some(Reading::Unknown) => {
-                let low = screen::cloths().iter().map(|cloth| cloth.solidity_low).fold(1.0, f64::min);
-                remarks.push(Remark::SolidityUnknown { screen: name.to_owned(), low });
-                reader.note(layers, "solidity taken", format!("{low} .. 1"), Origin::Default);
-                Some((Reading::Between(low, 1.0), at))
-            }
+        ) {
+            Some(Reading::Unknown) => Some((unknown(reader), at)),
             Some(reading) => Some((reading, at)),
-            None => return (cloth, None),
+            None => return ReadCloth { cloth, solidity: None, tested },
         }
     } else if let Some(at) = has("density") {
         let density = reader.quantity::<f64>(
@@ -406,12 +422,11 @@ pub(super) fn solidity_of(
             "colour of the yarn: black and dark yarn stop light and wind alike",
             Missing::IsMistake,
         );
-        let (Some(density), Some((colour, _))) = (density, colour) else { return (cloth, None) };
+        let (Some(density), Some((colour, _))) = (density, colour) else {
+            return ReadCloth { cloth, solidity: None, tested };
+        };
         let density = match density {
-            Reading::Unknown => Reading::Between(
-                screen::cloths().iter().map(|cloth| cloth.solidity_low).fold(1.0, f64::min),
-                1.0,
-            ),
+            Reading::Unknown => Reading::Between(least, 1.0),
             known => known,
         };
         let dark = ["black", "dark"].iter().any(|word| colour.to_lowercase().contains(word));
@@ -423,16 +438,9 @@ pub(super) fn solidity_of(
             Some((Reading::Between(density.low().unwrap_or(0.7), 1.0), at))
         }
     } else if let Some(entry) = entry {
-        remarks.push(Remark::SolidityFromCatalogue { cloth: entry.name.clone(), known: entry.known.clone() });
-        let (low, high) = (entry.solidity_low, entry.solidity_high);
-        let reading = if low == high { Reading::Measured(high) } else { Reading::Between(low, high) };
-        reader.note(
-            layers,
-            "solidity",
-            if low == high { format!("{high}") } else { format!("{low} .. {high}") },
-            Origin::Kind(entry.name.clone()),
-        );
-        Some((reading, layers.place.clone()))
+        Some((of_catalogue(entry, layers, reader, remarks), layers.place.clone()))
+    } else if let Some(at) = has("air_permeability") {
+        Some((unknown(reader), at))
     } else {
         reader.lacking(
             layers,
@@ -453,5 +461,165 @@ pub(super) fn solidity_of(
         }
         Some(reading)
     });
-    (cloth, solidity)
+    if let (Some(test), Some(solidity)) = (tested, solidity) {
+        let of = |end| {
+            let test = test.at_end(end)?;
+            test.solidity(&mut Blank).ok()
+        };
+        if let (Some(low), Some(high)) = (of(Extreme::Best), of(Extreme::Worst)) {
+            let taken = solidity.high().unwrap_or(1.0);
+            remarks.push(Remark::AirPermeability { screen: name.to_owned(), low, high, taken });
+        }
+    }
+    ReadCloth { cloth, solidity, tested }
+}
+
+/// A share between 0 and 1, or what is known of it.
+const fn ratio(key: &'static str, about: &'static str, example: &'static str) -> Key {
+    Key { key, measure: Measure::Ratio, about, example, sign: Sign::Positive, open: true }
+}
+
+/// A maker's test of air permeability, if there is one.
+fn air_test(layers: &Layers<'_>, reader: &mut Reader) -> Option<AirTest> {
+    let (value, origin) = reader.find(layers, "air_permeability")?;
+    let DeValue::Table(table) = value.get_ref() else {
+        reader.mistake(
+            value.span(),
+            "air_permeability is a table: the air that passes, and the pressure of the test",
+            AIR_TEST,
+        );
+        return None;
+    };
+    reader.check_keys(table, AIR_TEST_KEYS, "air_permeability", &[], &[]);
+    let own = Layers {
+        name: format!("air_permeability of {}", layers.name),
+        path: format!("{}.air_permeability", layers.path),
+        place: value.span(),
+        tables: vec![(table, origin)],
+        deal: None,
+    };
+    let flow = Key {
+        key: "flow",
+        measure: Measure::AirPermeability,
+        about: "air that passes the cloth in its maker's test, for each area and time",
+        example: "\"500 cfm/ft2\"",
+        sign: Sign::Positive,
+        open: true,
+    };
+    let at = Key {
+        key: "at",
+        measure: Measure::Pressure,
+        about: "pressure over the cloth in that test; its maker's sheet has both",
+        example: "\"125 Pa\"",
+        sign: Sign::Positive,
+        open: false,
+    };
+    let flow = reader.quantity::<Velocity>(&own, flow, Missing::IsMistake);
+    let at = reader.quantity::<Pressure>(&own, at, Missing::IsMistake);
+    match flow? {
+        Reading::Unknown => None,
+        flow => Some(AirTest { flow, at: at?.low()? }),
+    }
+}
+
+/// The solidity of a cloth of the catalogue.
+fn of_catalogue(
+    entry: &screen::Cloth,
+    layers: &Layers<'_>,
+    reader: &mut Reader,
+    remarks: &mut Vec<Remark>,
+) -> Reading<f64> {
+    remarks.push(Remark::SolidityFromCatalogue { cloth: entry.name.clone(), known: entry.known.clone() });
+    let (low, high) = (entry.solidity_low, entry.solidity_high);
+    let one = low == high;
+    reader.note(
+        layers,
+        "solidity",
+        if one { format!("{high}") } else { format!("{low} .. {high}") },
+        Origin::Kind(entry.name.clone()),
+    );
+    if one { Reading::Measured(high) } else { Reading::Between(low, high) }
+}
+
+/// Tells that the catalogue has no such cloth, or no solidity for it.
+fn no_such_cloth(text: &str, at: Range<usize>, reader: &mut Reader) {
+    if let Some(cloth) = screen::unmeasured(text) {
+        reader.mistake(
+            at,
+            format!("the catalogue knows \"{}\" without a solidity ({})", cloth.name, cloth.known),
+            "give solidity = \"unknown\", or its density and colour",
+        );
+        return;
+    }
+    let names: Vec<_> = screen::all_cloths().map(|cloth| cloth.name.as_str()).collect();
+    let near = screen::nearest_name(text);
+    reader.mistake(
+        at,
+        format!("the catalogue has no cloth \"{text}\": {}", names.join(", ")),
+        near.map_or_else(
+            || "or give solidity = 0.95".to_owned(),
+            |near| format!("perhaps \"{near}\", or give solidity = 0.95"),
+        ),
+    );
+}
+
+/// The cloths hung over this one: a name of the catalogue, a table, or a list of either.
+fn over_of(
+    layers: &Layers<'_>,
+    name: &str,
+    reader: &mut Reader,
+    remarks: &mut Vec<Remark>,
+) -> Option<Vec<ReadOver>> {
+    let Some((value, origin)) = reader.find(layers, "over") else { return Some(Vec::new()) };
+    let items: Vec<_> = match value.get_ref() {
+        DeValue::String(text) if text.trim().eq_ignore_ascii_case("none") => return Some(Vec::new()),
+        DeValue::Array(list) if list.is_empty() => {
+            reader.mistake(value.span(), "over is an empty list: which cloths hang over this one", OVER);
+            return None;
+        }
+        DeValue::Array(list) => list.iter().collect(),
+        _ => vec![value],
+    };
+    let mut all = Vec::new();
+    let count = items.len();
+    for (at, item) in items.iter().enumerate() {
+        let number = if at == 0 { String::new() } else { format!(" {}", at + 1) };
+        let mut own = Layers {
+            name: format!("over {name}"),
+            path: format!("{}.over{number}", layers.path),
+            place: item.span(),
+            tables: Vec::new(),
+            deal: None,
+        };
+        let read = match item.get_ref() {
+            DeValue::String(text) => match screen::named(text) {
+                Some(entry) => {
+                    reader.note(layers, &format!("over{number}"), text.to_string(), origin.clone());
+                    let solidity = Some(of_catalogue(entry, &own, reader, remarks));
+                    ReadCloth { cloth: Some(entry.name.clone()), solidity, tested: None }
+                }
+                None => {
+                    no_such_cloth(text, item.span(), reader);
+                    ReadCloth::default()
+                }
+            },
+            DeValue::Table(table) => {
+                reader.check_keys(table, OVER_KEYS, "over", &[], &[]);
+                own.tables = vec![(table, origin.clone())];
+                let _ = reader.text(&own, "note", "a line of text", Missing::IsFine);
+                solidity_of(&own, &own.name, reader, remarks)
+            }
+            _ => {
+                reader.mistake(
+                    item.span(),
+                    "over is a cloth of the catalogue, a table or a list of them",
+                    OVER,
+                );
+                ReadCloth::default()
+            }
+        };
+        let ReadCloth { cloth, solidity, tested } = read;
+        all.extend(solidity.map(|solidity| ReadOver { cloth, solidity, tested }));
+    }
+    (all.len() == count).then_some(all)
 }

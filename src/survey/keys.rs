@@ -74,6 +74,8 @@ pub(super) const SCREEN_KEYS: &[&str] = &[
     "solidity",
     "density",
     "colour",
+    "air_permeability",
+    "over",
     "height",
     "bottom",
     "top",
@@ -89,6 +91,11 @@ pub(super) const SCREEN_KEYS: &[&str] = &[
 /// Keys that people write at a run and that belong to its cloth, where, and what to do.
 pub(super) const IN_ITS_SCREEN: (&[&str], &str, &str) =
     (&["solidity", "cloth", "condition"], "in its screen", "move it into screen = { … }");
+/// The keys of a cloth that hangs over another.
+pub(super) const OVER_KEYS: &[&str] = &["cloth", "solidity", "density", "colour", "air_permeability", "note"];
+pub(super) const OVER: &str = "over = \"closed mesh\" or over = { solidity = 0.9 }";
+pub(super) const AIR_TEST_KEYS: &[&str] = &["flow", "at", "note", "from"];
+pub(super) const AIR_TEST: &str = "air_permeability = { flow = \"500 cfm/ft2\", at = \"125 Pa\" }";
 pub(super) const FASTENING_KEYS: &[&str] = &[
     "kind",
     "strength",

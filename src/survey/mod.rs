@@ -29,6 +29,7 @@ use crate::fastening::ties::{Age, Rows};
 use crate::fence::{ClothStiffness, Condition, TiedTo};
 use crate::member::Format;
 use crate::member::nds_2018::Timber;
+use crate::screen::loss::PermeabilityTest;
 use crate::units::{Force, Length, Moment, Pressure, SectionModulus, System, Velocity};
 use crate::wind::Code;
 
@@ -213,6 +214,10 @@ pub struct RunSurvey {
     pub condition: Option<Open<Condition>>,
     /// What cloth it is.
     pub cloth: Option<String>,
+    /// Its maker's test of air permeability.
+    pub air_test: Option<AirTest>,
+    /// The cloths that hang over it.
+    pub over: Vec<OverCloth>,
     /// Notes of the run, its cloth and its footing, each with its name.
     pub notes: Vec<(String, String)>,
     /// What was written of the footing.
@@ -263,6 +268,35 @@ pub enum HeldBy {
         /// From the rail to the grommet.
         offset: Length,
     },
+}
+
+/// A cloth that hangs over another.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OverCloth {
+    /// What cloth it is.
+    pub cloth: Option<String>,
+    /// Its solidity.
+    pub solidity: Open<f64>,
+    /// Its maker's test of air permeability.
+    pub air_test: Option<AirTest>,
+}
+
+/// A maker's test of air permeability.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct AirTest {
+    /// Air that passes, volume for each area and time.
+    pub flow: Reading<Velocity>,
+    /// Pressure over the cloth.
+    pub at: Pressure,
+}
+
+impl AirTest {
+    /// The test with the least air, which is the worst, or with the most.
+    #[must_use]
+    pub fn at_end(self, end: Extreme) -> Option<PermeabilityTest> {
+        let flow = if end == Extreme::Worst { self.flow.low() } else { self.flow.high() };
+        Some(PermeabilityTest { pressure: self.at, flow: flow? })
+    }
 }
 
 impl RunSurvey {

@@ -5,7 +5,7 @@ use super::file::{File, Kinds, unknown_kind};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader, shortened};
 use super::reading::Reading;
-use super::{Open, Origin, RunSurvey};
+use super::{Open, Origin, OverCloth, RunSurvey};
 use crate::caution::Remark;
 use crate::fence::{Bay, Condition, End, Post, Rails, Role, Run};
 use crate::screen::{ChainLink, wire_of_gauge};
@@ -138,6 +138,7 @@ impl<'t> RunReader<'_, 't> {
         }
         let (mut cloth, mut solidity, mut condition, mut fastening, mut hung) =
             (None, None, None, None, None);
+        let (mut air_test, mut over) = (None, Vec::new());
         if let Some(read) = screen {
             if bays
                 .iter()
@@ -151,6 +152,15 @@ impl<'t> RunReader<'_, 't> {
                 remarks.push(Remark::IcedCloth { run: name.to_owned(), known });
             }
             notes.extend(read.note.map(|note| (format!("cloth of {name}"), note)));
+            air_test = read.tested;
+            over.extend(read.over.into_iter().enumerate().map(|(at, over)| OverCloth {
+                cloth: over.cloth,
+                solidity: Open { key: format!("run.{name}.over {}", at + 1), reading: over.solidity },
+                air_test: over.tested,
+            }));
+            if !over.is_empty() {
+                remarks.push(Remark::ClothOverCloth { run: name.to_owned(), count: over.len() + 1 });
+            }
             solidity = Some(Open { key: format!("run.{name}.solidity"), reading: read.solidity });
             condition = Some(Open { key: format!("run.{name}.condition"), reading: read.condition });
             (cloth, fastening, hung) = (read.cloth, read.fastening, Some(read.screen));
@@ -168,7 +178,19 @@ impl<'t> RunReader<'_, 't> {
             finish: End::Free,
         };
         Some(Draft {
-            survey: RunSurvey { court, faces, run, solidity, condition, cloth, notes, footing, fastening },
+            survey: RunSurvey {
+                court,
+                faces,
+                run,
+                solidity,
+                condition,
+                cloth,
+                air_test,
+                over,
+                notes,
+                footing,
+                fastening,
+            },
             start,
             finish,
             place: self.layers.place.clone(),

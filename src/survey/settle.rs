@@ -9,6 +9,7 @@ use crate::fence::{Condition, Fence, PostKind, Run, Screen, Section, Shape, Tube
 use crate::loads::{Dress, run_loads};
 use crate::member::Format;
 use crate::numerics::between;
+use crate::screen::CombinedSolidity;
 use crate::units::{Length, Moment, Pressure, Quantity, Velocity, mph};
 use crate::wind::{Case, Event, Heavier, KeyKind, Leaf, Site, SiteValue, SiteValues, Strip};
 use crate::workings::Blank;
@@ -78,6 +79,16 @@ impl Survey {
                     !condition.reading.is_point(),
                     &condition.key,
                     format!("whether ice may close the cloth on {}", shortened(&run.run.name)),
+                );
+            }
+            for over in &run.over {
+                add(
+                    !over.solidity.reading.is_point(),
+                    &over.solidity.key,
+                    format!(
+                        "the open area of the cloth over the cloth on {}, from its maker",
+                        shortened(&run.run.name)
+                    ),
                 );
             }
         }
@@ -250,8 +261,12 @@ fn hung(survey: &RunSurvey, end: &dyn Fn(&str) -> Extreme) -> Run {
         Extreme::Worst => Extreme::Best,
         Extreme::Best => Extreme::Worst,
     };
-    screen.solidity = heavier(solidity, end, |value| value).unwrap_or(1.0);
-    let mut as_return = heavier(solidity, &other, |value| value).unwrap_or(1.0);
+    let settled = |open, end: &dyn Fn(&str) -> Extreme| heavier(open, end, |value| value).unwrap_or(1.0);
+    screen.solidity = settled(solidity, end);
+    screen.over = survey.over.iter().map(|over| settled(&over.solidity, end)).collect();
+    let mut as_return = survey.over.iter().fold(settled(solidity, &other), |first, over| {
+        CombinedSolidity { first, second: settled(&over.solidity, &other) }.work(&mut Blank)
+    });
     if let Some(condition) = &survey.condition {
         screen.condition = condition_at(condition, end);
         if condition_at(condition, &other) == Condition::Iced {
@@ -259,7 +274,8 @@ fn hung(survey: &RunSurvey, end: &dyn Fn(&str) -> Extreme) -> Run {
         }
     }
     let condition = survey.condition.as_ref().is_some_and(|condition| !condition.reading.is_point());
-    screen.solidity_as_return = (condition || !solidity.reading.is_point()).then_some(as_return);
+    let open = survey.over.iter().map(|over| &over.solidity).chain([solidity]).any(|open| !open.reading.is_point());
+    screen.solidity_as_return = (condition || open).then_some(as_return);
     run
 }
 

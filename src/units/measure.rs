@@ -76,6 +76,8 @@ pub enum Measure {
     Angle,
     /// Air that passes a cloth under a test pressure, volume for each area and time.
     AirPermeability,
+    /// A frequency.
+    Frequency,
 }
 
 impl Measure {
@@ -100,6 +102,7 @@ impl Measure {
             Self::Years => Dimension::Years,
             Self::Angle => Dimension::Angle,
             Self::AirPermeability => Dimension::AirPermeability,
+            Self::Frequency => Dimension::Frequency,
         }
     }
 
@@ -149,6 +152,7 @@ impl Measure {
             (Self::Angle, _) => ("°", 1),
             (Self::AirPermeability, System::Us) => ("cfm/ft²", 0),
             (Self::AirPermeability, System::Si) => ("L/(m² s)", 0),
+            (Self::Frequency, _) => ("Hz", 3),
         }
     }
 
@@ -173,7 +177,8 @@ impl Measure {
             | Self::PerLength
             | Self::PressurePerSpeedSquared
             | Self::Time
-            | Self::Years => format!("{} {symbol}", write::trimmed(figure, decimals)),
+            | Self::Years
+            | Self::Frequency => format!("{} {symbol}", write::trimmed(figure, decimals)),
             Self::Angle => format!("{}{symbol}", write::trimmed(figure, decimals)),
             _ => format!("{} {symbol}", write::number(figure, decimals)),
         }

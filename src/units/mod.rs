@@ -53,6 +53,8 @@ pub type PressurePerDepth = Si<N2, P1, N2>;
 pub type PressurePerSpeedSquared = Si<N3, P1, Z0>;
 /// A time.
 pub type Time = Si<Z0, Z0, P1>;
+/// A frequency.
+pub type Frequency = Si<Z0, Z0, N1>;
 /// A pure number as the units library makes it from like divided by like; see [`Pure`].
 pub type Ratio = Si<Z0, Z0, Z0>;
 
@@ -96,6 +98,7 @@ quantities! {
     PressurePerDepth => PressurePerDepth,
     PressurePerSpeedSquared => PressurePerSpeedSquared,
     Time => Time,
+    Frequency => Frequency,
 }
 
 impl Quantity for f64 {
@@ -205,6 +208,8 @@ makers! {
     megapascals: Pressure = "MPa";
     /// So many pascals.
     pascals: Pressure = "Pa";
+    /// The weight of so many ounces a square yard.
+    ounces_per_square_yard: Pressure = "oz/yd²";
     /// So many pounds-force.
     pounds: Force = "lbf";
     /// So many newtons.
@@ -223,6 +228,8 @@ makers! {
     pascals_per_speed_squared: PressurePerSpeedSquared = "Pa/(m/s)²";
     /// So many seconds.
     seconds: Time = "s";
+    /// So many hertz.
+    hertz: Frequency = "Hz";
     /// So many a foot.
     per_foot: PerLength = "/ft";
 }

@@ -129,6 +129,12 @@ pub fn read(text: &str, wanted: Dimension) -> Result<f64, ReadError> {
         } else {
             unit_text
         };
+        // Air that passes a cloth is a volume for each area and time, which is a speed.
+        let unit_text = if wanted == Dimension::AirPermeability && unit_text.eq_ignore_ascii_case("m/s") {
+            "m³/(m² s)"
+        } else {
+            unit_text
+        };
         let Some(unit) = Unit::named(unit_text) else {
             return Err(ReadError::UnknownUnit { unit: unit_text.to_owned(), wanted });
         };
@@ -245,6 +251,9 @@ fn plain_number<'a>(text: &'a str, whole: &str) -> Result<(f64, &'a str), ReadEr
 /// The unit at the head of a text: up to the next number that starts a new part.
 fn leading_unit(text: &str) -> (&str, &str) {
     let text = text.trim_start();
+    if Unit::named(text.trim_end()).is_some() {
+        return (text.trim_end(), "");
+    }
     for (at, sign) in text.char_indices() {
         if !sign.is_ascii_digit() && !FRACTIONS.iter().any(|(fraction, _)| *fraction == sign) {
             continue;
@@ -317,6 +326,18 @@ mod tests {
             max_relative = 1e-14
         );
         assert_relative_eq!(read("508 L/m²/s", Dimension::AirPermeability).unwrap(), 0.508);
+        for text in ["508 l/m2/s", "508 mm/s", "0.508 m/s", "0.508 m³/(m² s)"] {
+            assert_relative_eq!(read(text, Dimension::AirPermeability).unwrap(), 0.508);
+        }
+        assert!(matches!(read("0.508 m/s", Dimension::Frequency), Err(ReadError::WrongDimension { .. })));
+        assert_relative_eq!(read("0.8 Hz", Dimension::Frequency).unwrap(), 0.8);
+        // An ounce over a square yard is 33.906 g over a square metre.
+        assert_relative_eq!(
+            read("1 oz/yd2", Dimension::Pressure).unwrap(),
+            read("33.905747 g/m²", Dimension::Pressure).unwrap(),
+            max_relative = 1e-7
+        );
+        assert_relative_eq!(read("3.4 kg/m", Dimension::LineLoad).unwrap(), 33.342_61, max_relative = 1e-12);
         assert_relative_eq!(read("95 %", Dimension::Ratio).unwrap(), 0.95);
         assert_relative_eq!(read("0.95", Dimension::Ratio).unwrap(), 0.95);
     }

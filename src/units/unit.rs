@@ -23,6 +23,7 @@ pub enum Dimension {
     Years,
     Angle,
     AirPermeability,
+    Frequency,
 }
 
 impl Dimension {
@@ -47,6 +48,7 @@ impl Dimension {
             Self::Years => "a number of years",
             Self::Angle => "an angle",
             Self::AirPermeability => "an air permeability",
+            Self::Frequency => "a frequency",
         }
     }
 }
@@ -66,8 +68,9 @@ pub struct Unit {
 
 const INCH: f64 = 0.0254; // m, by definition (international yard and pound, 1959)
 const FOOT: f64 = 0.3048; // m, by definition
-const POUND_FORCE: f64 = 0.453_592_37 * 9.806_65; // N: avoirdupois pound × standard gravity, both by definition
-const KILOGRAM_FORCE: f64 = 9.806_65; // N: kilogram × standard gravity, by definition; makers state ties in it
+const GRAVITY: f64 = 9.806_65; // m/s²: standard gravity, by definition
+const POUND_FORCE: f64 = 0.453_592_37 * GRAVITY; // N: avoirdupois pound, by definition, × standard gravity
+const KILOGRAM_FORCE: f64 = GRAVITY; // N: kilogram × standard gravity; makers state ties in it
 const MPH: f64 = 0.447_04; // m/s: 5280 ft in 3600 s
 const KNOT: f64 = 1852.0 / 3600.0; // m/s: the international nautical mile
 
@@ -124,12 +127,16 @@ pub const UNITS: &[Unit] = {
         unit("psi", &["lb/in2", "lb/in²", "lbf/in2", "lbf/in²"], D::Pressure, POUND_FORCE / (INCH * INCH)),
         unit("ksi", &["kip/in2", "kip/in²"], D::Pressure, 1000.0 * POUND_FORCE / (INCH * INCH)),
         unit("Pa", &["pascal", "pascals", "n/m2", "n/m²"], D::Pressure, 1.0),
+        // Weights of cloth: what an ounce or a gram of it weighs.
+        unit("oz/yd²", &["oz/yd2", "oz/sq yd"], D::Pressure, POUND_FORCE / 16.0 / (9.0 * FOOT * FOOT)),
+        unit("g/m²", &["g/m2", "gsm"], D::Pressure, 1e-3 * GRAVITY),
         unit("kPa", &["kn/m2", "kn/m²"], D::Pressure, 1e3),
         unit("MPa", &["n/mm2", "n/mm²"], D::Pressure, 1e6),
         unit("lb/ft", &["plf", "lbf/ft"], D::LineLoad, POUND_FORCE / FOOT),
         unit("N/m", &[], D::LineLoad, 1.0),
         unit("kN/m", &[], D::LineLoad, 1e3),
         unit("kip/ft", &["klf", "kips/ft"], D::LineLoad, 1000.0 * POUND_FORCE / FOOT),
+        // The weight of so many kilograms a metre, as pipe tables have it.
         unit("kgf/m", &["kg/m"], D::LineLoad, KILOGRAM_FORCE),
         unit("psf/ft", &["pcf", "lb/ft3", "lb/ft³"], D::PressurePerDepth, POUND_FORCE / (FOOT * FOOT * FOOT)),
         unit("kPa/m", &["kn/m3", "kn/m³"], D::PressurePerDepth, 1e3),
@@ -148,7 +155,9 @@ pub const UNITS: &[Unit] = {
         unit("°", &["deg", "degree", "degrees"], D::Angle, PI / 180.0),
         unit("rad", &["radian", "radians"], D::Angle, 1.0),
         unit("cfm/ft²", &["cfm/ft2", "ft³/min/ft²"], D::AirPermeability, FOOT / 60.0),
-        unit("L/(m² s)", &["l/m²/s", "l/(m²·s)", "mm/s"], D::AirPermeability, 1e-3),
+        unit("L/(m² s)", &["l/m²/s", "l/m2/s", "l/(m²·s)", "l/(m2 s)", "mm/s"], D::AirPermeability, 1e-3),
+        unit("m³/(m² s)", &["m³/m²/s", "m3/m2/s"], D::AirPermeability, 1.0),
+        unit("Hz", &["hertz", "/s", "1/s"], D::Frequency, 1.0),
         unit("%", &["percent", "per cent"], D::Ratio, 0.01),
     ]
 };

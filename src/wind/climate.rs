@@ -29,6 +29,11 @@ static EUROCODE: Document = Document {
     title: "EN 1991-1-4:2005+A1:2010, Eurocode 1: Actions on structures, Part 1-4: Wind actions",
     seen: Seen::SecondHand("public notebooks and libraries that restate it"),
 };
+static BUILDING_CODE: Document = Document {
+    short: "IBC",
+    title: "International Building Code, 2012 and later, 1609.3.1",
+    seen: Seen::SecondHand("tables of both speeds in state manuals and notes"),
+};
 static DURST: Document = Document {
     short: "Durst curve, fitted",
     title: "The curve of Durst as drawn in ASCE 7-05, by a fit that a public library of coastal engineering holds",
@@ -359,6 +364,16 @@ impl FastestMileGust {
     }
 }
 
+rule! {
+    /// Speed of a map of allowable-stress days from one of strength: loads go with the square of the speed.
+    NominalSpeed, "climate/nominal-speed", BUILDING_CODE.at("1609.3.1, Eq. 16-33").from_memory();
+    /// basic wind speed of a strength map
+    ultimate: Velocity = "V_ult";
+    /// allowable-stress wind load over strength wind load, 0.6
+    share: f64 = "w";
+    nominal "V_asd": Velocity = ultimate * share.sqrt()
+}
+
 /// The rules of this module by name.
 pub const RULES: &[Listed] = &[
     Listed::of::<AsceRatio>(),
@@ -377,6 +392,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<AveragingTime>(),
     Listed::of::<AveragingConversion>(),
     Listed::of::<FastestMileGust>(),
+    Listed::of::<NominalSpeed>(),
 ];
 
 fn above_nought(what: &'static str, speed: Velocity) -> Result<(), OutOfRange> {

@@ -266,3 +266,138 @@ fn codes_that_cannot_be_compared_are_told_in_one_line() {
         out.err
     );
 }
+
+/// A survey of one run whose screen table has `more` in it.
+fn screened(more: &str) -> String {
+    let text = vector("12 x 10 ft", "0.75", COURT);
+    let screen = "screen = { solidity = 0.75,";
+    assert!(text.contains(screen), "{text}");
+    text.replacen(screen, &format!("screen = {{ {more},"), 1)
+}
+
+/// The first run with its cloth as surveyed, from the ground up.
+fn first_run(survey: &str) -> Value {
+    json(&["compare", "-", "--height", "10 ft", "--format", "json"], survey)["columns"][0]["runs"][0].clone()
+}
+
+const TEST: &str = r#"air_permeability = { flow = "500 cfm/ft2", at = "125 Pa" }"#;
+
+#[test]
+fn a_test_of_air_permeability_moves_the_model_and_never_the_check() {
+    let (without, with) = (screened("solidity = 0.75"), screened(&format!("solidity = 0.75, {TEST}")));
+    assert_eq!(crate::support::json_of(&without).0["runs"], crate::support::json_of(&with).0["runs"]);
+    let (before, after) = (first_run(&without), first_run(&with));
+    assert_eq!(before["solidity"], after["solidity"]);
+    assert_eq!(before["base_moment_n_m"], after["base_moment_n_m"]);
+    let factor = |run: &Value| run["model_load_factor"].as_f64().unwrap();
+    // k 32.29 by the test and 0.226 by the chain link; 9.975 and 0.226 by solidity.
+    assert!((factor(&after) - 0.9777).abs() < 5e-5 && (factor(&before) - 0.9267).abs() < 5e-5);
+    let text = run_with(&["check", "-"], &with).text.replace("\n  ", " ");
+    assert!(text.contains("round wire mesh 0.85 solid does"), "{text}");
+    assert!(text.contains("denser than the 0.75 the check takes"), "{text}");
+}
+
+#[test]
+fn a_test_alone_leaves_the_solidity_unknown() {
+    let (tested, unknown) = (screened(TEST), screened("solidity = \"unknown\""));
+    assert_eq!(crate::support::json_of(&tested).0["runs"], crate::support::json_of(&unknown).0["runs"]);
+    let remarks = |survey: &str| {
+        let answer = crate::support::json_of(survey).0;
+        let all = answer["remarks"].as_array().unwrap().clone();
+        all.iter().map(|one| one["id"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
+    };
+    let told = remarks(&tested);
+    assert!(told.iter().any(|id| id == "air-permeability") && told.iter().any(|id| id == "solidity-unknown"));
+    assert!(!remarks(&unknown).iter().any(|id| id == "air-permeability"));
+    let range = screened(r#"air_permeability = { flow = "400 cfm/ft2 .. 700 cfm/ft2", at = "125 Pa" }"#);
+    let text = run_with(&["check", "-"], &range).text.replace("\n  ", " ");
+    assert!(text.contains("round wire mesh 0.80 to 0.88 solid does"), "{text}");
+    // The tighter end is the heavier.
+    let (tight, given) = (
+        first_run(&screened(r#"air_permeability = { flow = "400 cfm/ft2", at = "125 Pa" }"#)),
+        first_run(&range),
+    );
+    assert_eq!(tight["model_load_factor"], given["model_load_factor"]);
+}
+
+#[test]
+fn cloth_over_cloth_is_one_denser_cloth_to_the_check_and_two_losses_to_the_model() {
+    // 1 - 0.25 x 0.20 is 0.95.
+    let (two, one) = (screened("solidity = 0.75, over = { solidity = 0.80 }"), screened("solidity = 0.95"));
+    let figure =
+        |survey: &str, key: &str| crate::support::json_of(survey).0["runs"][0][key].as_f64().unwrap();
+    for key in ["solidity", "limit_gust_m_s"] {
+        let (two, one) = (figure(&two, key), figure(&one, key));
+        assert!((two / one - 1.0).abs() < 1e-12, "{key}: {two} {one}");
+    }
+    let factor = |survey: &str| first_run(survey)["model_load_factor"].as_f64().unwrap();
+    // k 9.975 + 17.04 + 0.226 = 27.24 beside 362.2 of the one denser cloth.
+    assert!((factor(&two) - 0.9733).abs() < 1e-4, "{}", factor(&two));
+    assert!(factor(&two) < factor(&one));
+    let text = run_with(&["check", "-"], &two).text.replace("\n  ", " ");
+    assert!(text.contains("2 cloths hang one over the other"), "{text}");
+    assert!(text.contains("under cloth 0.80 solid"), "{text}");
+}
+
+#[test]
+fn cloth_over_cloth_may_stand_in_any_form_and_order() {
+    let solidity = |over: &str| {
+        let answer = crate::support::json_of(&screened(&format!("solidity = 0.5, over = {over}"))).0;
+        answer["runs"][0]["solidity"].as_f64().unwrap()
+    };
+    let bare = {
+        let answer = crate::support::json_of(&screened("solidity = 0.5")).0;
+        answer["runs"][0]["solidity"].as_f64().unwrap()
+    };
+    let open = |solidity: f64| 1.0 - solidity;
+    assert!((open(solidity("\"closed mesh\"")) / open(bare) - 0.05).abs() < 1e-9);
+    assert_eq!(solidity("\"closed mesh\""), solidity("[\"Closed Mesh\"]"));
+    assert_eq!(solidity("\"none\""), bare);
+    let (forth, back) =
+        (solidity("[\"open mesh\", { solidity = 0.3 }]"), solidity("[{ solidity = 0.3 }, \"open mesh\"]"));
+    assert!((forth - back).abs() < 1e-12 && (open(forth) / open(bare) - 0.2 * 0.7).abs() < 1e-9);
+    let answer = crate::support::json_of(&screened("solidity = 0.5, over = \"open mesh\"")).0;
+    let open_keys = answer["measure_next"].to_string();
+    assert!(open_keys.contains("the cloth over the cloth on run"), "{open_keys}");
+}
+
+#[test]
+fn another_cloth_or_none_takes_what_hung_over_it_away_too() {
+    let survey = screened(&format!("solidity = 0.75, {TEST}, over = \"solid\""));
+    let plain = screened("solidity = 0.75");
+    let of = |survey: &str| {
+        json(
+            &[
+                "compare",
+                "-",
+                "--cloth",
+                "open mesh",
+                "--cloth",
+                "none",
+                "--cloth",
+                "tight woven mesh",
+                "--format",
+                "json",
+            ],
+            survey,
+        )["columns"]
+            .clone()
+    };
+    assert_eq!(of(&survey), of(&plain));
+    let as_it_hangs = first_run(&survey);
+    assert_eq!(as_it_hangs["solidity"], 1.0);
+    assert_eq!(as_it_hangs["model_load_factor"], 1.0);
+}
+
+#[test]
+fn wind_from_the_side_is_told_and_gives_no_credit() {
+    let survey = screened("solidity = 0.95");
+    let answer =
+        json(&["compare", "-", "--cloth", "none", "--cloth", "closed mesh", "--format", "json"], &survey);
+    let share = |column: usize| &answer["columns"][column]["runs"][0]["model_load_share_at_45_degrees"];
+    assert!(share(0).is_null());
+    assert!((share(1).as_f64().unwrap() - 0.9981).abs() < 2e-4, "{}", share(1));
+    let text = run_with(&["compare", "-", "--cloth", "none", "--cloth", "closed mesh"], &survey).text;
+    let text = text.replace("\n  ", " ");
+    assert!(text.contains("leaves of the load 100 % with closed mesh. No credit is taken"), "{text}");
+}

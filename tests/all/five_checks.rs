@@ -55,6 +55,7 @@ fn any_fence() -> impl Strategy<Value = Fence> {
             let count = bays.len() as f64;
             run.screen = cloth.map(|(solidity, from, to)| Screen {
                 solidity,
+                over: Vec::new(),
                 bottom: feet(height * low),
                 top: feet(height * high),
                 first_bay: (from * count * 0.5) as usize,

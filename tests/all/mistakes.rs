@@ -460,3 +460,27 @@ fn a_bay_is_a_width_or_a_gate_or_a_double_gate() {
     says(&with("gate 4 psf"), &["a length belongs here"]);
     says(&with("0 x double gate 8 ft"), &["from 1 to"]);
 }
+
+#[test]
+fn a_slip_in_a_second_cloth_or_a_test_of_air_is_told() {
+    let screen = "screen = { solidity = 0.95,";
+    let of = |more: &str| told(screen, &format!("{screen} {more},"));
+    for over in ["\"closd mesh\"", "{ cloth = \"closd mesh\" }", "[\"solid\", \"closd mesh\"]"] {
+        says(&of(&format!("over = {over}")), &["the catalogue has no cloth", "perhaps \"closed mesh\""]);
+    }
+    for over in ["\"debris netting\"", "{ cloth = \"shade cloth\" }"] {
+        says(&of(&format!("over = {over}")), &["without a solidity (second-hand", "solidity = \"unknown\""]);
+    }
+    says(&of("over = []"), &["over is an empty list", "over = \"closed mesh\""]);
+    says(&of("over = 3"), &["over is a cloth of the catalogue, a table or a list of them"]);
+    says(&of("over = {}"), &["over own has no cloth: which cloth it is, or how solid"]);
+    says(&of("over = { solidity = 1.2 }"), &["lies between 0 and 1"]);
+    says(&of("over = { solidity = 0.9, heigt = \"3 ft\" }"), &["over has no key heigt"]);
+    let test = |inside: &str| of(&format!("air_permeability = {inside}"));
+    says(&test("\"500 cfm/ft2\""), &["air_permeability is a table", "at = \"125 Pa\""]);
+    says(&test("{ flow = \"500 cfm/ft2\" }"), &["has no at: pressure over the cloth in that test"]);
+    says(&test("{ at = \"125 Pa\" }"), &["has no flow: air that passes the cloth"]);
+    says(&test("{ flow = 500, at = \"125 Pa\" }"), &["flow", "is a bare number; an air permeability"]);
+    says(&test("{ flow = \"0 cfm/ft2\", at = \"125 Pa\" }"), &["it must be above 0"]);
+    says(&test("{ flow = \"500 ft\", at = \"125 Pa\" }"), &["flow", "air permeability"]);
+}

@@ -84,6 +84,24 @@ fn no_post_is_relieved_by_denser_cloth_on_a_run_of_any_length() {
 }
 
 /// Heights from 3 to 20 ft by 0.05, cloth over the whole height; `end` is what stands at both ends.
+#[test]
+fn no_post_is_relieved_by_a_denser_cloth_over_its_cloth() {
+    for run in [&[10.0; 12][..], &[10.0], &[7.0, 7.0, 3.5]] {
+        for first in [0.35, 0.75, 0.95] {
+            let bare = fence(run, 10.0, first);
+            let under = |second: f64| {
+                let mut fence = bare.clone();
+                fence.runs[0].screen.as_mut().unwrap().over = vec![second];
+                moments(&fence, 115.0)
+            };
+            assert_eq!(falls(steps(0, 20, 20.0), under), []);
+            for (alone, with_none) in moments(&bare, 115.0).iter().zip(under(0.0)) {
+                assert!((with_none / alone - 1.0).abs() < 1e-12, "{first}");
+            }
+        }
+    }
+}
+
 fn by_height(run: &[f64], solidity: f64, end: End) -> Vec<Fall> {
     falls(steps(60, 400, 20.0), |height| {
         let mut fence = fence(run, height, solidity);

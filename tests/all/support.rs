@@ -69,6 +69,7 @@ pub fn fence(bays_ft: &[f64], height_ft: f64, solidity: f64) -> Fence {
                 solidity,
                 solidity_as_return: None,
                 condition: Condition::Dry,
+                over: Vec::new(),
                 bottom: feet(0.0),
                 top: feet(height_ft),
                 first_bay: 0,
