@@ -241,8 +241,8 @@ pub(super) mod run {
     );
     pub(in crate::report) const BASE: Field = figure(
         "base_above_ground",
-        "foot of the posts above the ground below a bank or wall",
-        "tape or pole, on the side where the ground is lower; left out: 0",
+        "foot of the posts over the lower side",
+        "on a bank or wall, tape or pole from the lower ground; left out: 0",
         ["3 ft", "0.9 m"],
     );
     pub(in crate::report) const RAIL: Field = figure(

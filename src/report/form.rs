@@ -248,6 +248,7 @@ impl Form {
                 }
             }
             div.row {
+                small { "of the " (table.key) }
                 @for key in keys {
                     @if let KeyKind::Quantity(measure, _) = key.kind {
                         div.field data-key=(path(key)) {

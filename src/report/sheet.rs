@@ -623,8 +623,9 @@ impl Sheet<'_> {
                 } else {
                     format!(", bays {} to {}", screen.first_bay + 1, screen.end_bay)
                 };
+                let condition = told::condition(alike.run, alike.survey);
                 Text::new().name(written(&name, 22.0)).plain(format!(
-                    ", {} to {}{bays}",
+                    "{condition}, {} to {}{bays}",
                     length(screen.bottom, self.system),
                     length(screen.top, self.system)
                 ))

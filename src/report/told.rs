@@ -287,6 +287,16 @@ pub(super) fn pairs(check: &Check) -> Vec<String> {
     told
 }
 
+/// What the cloth of a run is in, after its name; nothing where it is dry.
+pub(super) fn condition(run: &Run, survey: &RunSurvey) -> &'static str {
+    let known = survey.condition.as_ref().is_none_or(|condition| condition.reading.is_point());
+    match run.screen.as_ref().map(|screen| screen.condition) {
+        Some(Condition::Iced) if known => ", iced",
+        Some(Condition::Iced) => ", dry or iced",
+        Some(Condition::Dry) | None => "",
+    }
+}
+
 /// The cloth of a run and where it hangs.
 pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
     let base = run.base_above_ground;
@@ -297,11 +307,9 @@ pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
     };
     let Some(screen) = &run.screen else { return format!("no cloth{raised}") };
     let name = cloth_name(run, survey);
-    let known = survey.condition.as_ref().is_none_or(|condition| condition.reading.is_point());
-    let iced = match screen.condition {
-        Condition::Iced if known => ", iced,",
-        Condition::Iced => ", dry or iced,",
-        Condition::Dry => "",
+    let iced = match condition(run, survey) {
+        "" => String::new(),
+        condition => format!("{condition},"),
     };
     let bays = if screen.first_bay == 0 && screen.end_bay == run.bays.len() {
         String::new()

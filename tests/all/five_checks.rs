@@ -31,16 +31,18 @@ fn with_chain_link(mut fence: Fence) -> Fence {
 
 // 1. Zones, mirror, statics.
 
-/// Any run: bays of any width, cloth over all, part or none of it, wire or not, free ends or returns.
+/// Any run, on level ground or a bank: bays of any width, cloth over all, part or none of it, wire or not, free ends or returns.
 fn any_fence() -> impl Strategy<Value = Fence> {
     let bays = prop::collection::vec(prop_oneof![Just(10.0), 2.0..14.0_f64], 1..14);
     let cloth = prop::option::weighted(0.85, (0.02..=1.0_f64, 0.0..1.0_f64, 0.0..1.0_f64));
     let edges = (prop_oneof![Just(0.0), 0.0..0.45_f64], prop_oneof![Just(1.0), 0.55..1.0_f64]);
     let end = || prop_oneof![Just(None), (1.0..50.0_f64).prop_map(Some)];
     let rails = prop::array::uniform3(any::<bool>());
-    (bays, 3.0..20.0_f64, cloth, edges, any::<bool>(), rails, (end(), end()), any::<u64>()).prop_map(
-        |(bays, height, cloth, (low, high), wire, rails, ends, kinds)| {
+    let base = prop_oneof![Just(0.0), 0.0..12.0_f64];
+    (bays, (3.0..20.0_f64, base), cloth, edges, any::<bool>(), rails, (end(), end()), any::<u64>()).prop_map(
+        |(bays, (height, base), cloth, (low, high), wire, rails, ends, kinds)| {
             let mut fence = fence(&bays, height, 1.0);
+            fence.runs[0].base_above_ground = feet(base);
             let section = Section::Tube(round_tube(inches(4.0), Wall::Nominal(inches(0.203))));
             fence.kinds.push(PostKind { section, ..fence.kinds[0].clone() });
             let run = &mut fence.runs[0];

@@ -414,6 +414,38 @@ fn a_conversation_in_feet_becomes_a_survey_with_its_first_check() {
 }
 
 #[test]
+fn a_crew_on_a_hill_describes_it_in_the_place_of_the_factor() {
+    let mut interview = Interview::new(None);
+    let answer = |interview: &mut Interview, line: &str| {
+        interview.answer(line).unwrap_or_else(|told| panic!("{line}: {told}"));
+    };
+    let mut lines = in_feet("").into_iter().skip(1);
+    while interview.question().unwrap().key != "topographic_factor" {
+        answer(&mut interview, &lines.next().unwrap());
+    }
+    let asked = interview.question().unwrap();
+    assert!(asked.to_string().contains("\"hill\" to describe it"), "{asked}");
+    let keys = ["hill.shape", "hill.height", "hill.half_length", "hill.distance", "hill.side"];
+    answer(&mut interview, "hill");
+    for (key, line) in
+        keys.into_iter().zip(["ridge or hill", "40 ft .. 60 ft", "100 ft", "0 ft", "don't know"])
+    {
+        assert_eq!(interview.question().unwrap().key, key);
+        assert!(interview.answer("a hill").is_err(), "{key}");
+        answer(&mut interview, line);
+    }
+    // The answer that stood for a factor left out is skipped.
+    for line in lines.skip(1) {
+        answer(&mut interview, &line);
+    }
+    let text = interview.survey().unwrap();
+    let survey = read(&text);
+    assert!(text.contains("hill = { shape = \"ridge or hill\", height = \"40 ft .. 60 ft\""), "{text}");
+    assert!(!text.contains("topographic_factor"));
+    assert!(survey.at_worst().site.on_hill(fencegust::units::feet(10.0)).unwrap().factor > 2.0);
+}
+
+#[test]
 fn a_conversation_in_metres_with_much_unknown_becomes_a_survey_that_is_answered() {
     let folder = tempdir().unwrap();
     let path = folder.path().join("survey.toml");
