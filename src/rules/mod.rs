@@ -94,7 +94,6 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .flat_map(|code| code.rules())
         .chain(wind::climate::RULES)
         .chain(wind::gust::RULES)
-        .chain(wind::topography::RULES)
         .chain(screen::RULES)
         .chain(screen::CHAIN_LINK_RULES)
         .chain(screen::loss::RULES)

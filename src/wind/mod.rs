@@ -10,7 +10,6 @@ pub mod asce7_16;
 pub mod asce7_22;
 pub mod climate;
 pub mod gust;
-pub mod topography;
 
 use crate::source::{Clause, Document};
 use crate::units::{Length, Measure, Pressure, Quantity, Value, Velocity};
