@@ -1,6 +1,8 @@
 //! Shapes, section properties, materials, strengths by edition, and the catalogue of fence pipe.
 
 pub mod aisc360_16;
+pub mod beam;
+pub mod en1993_1_1_2005;
 pub mod nds_2018;
 pub mod pipe;
 pub mod square;
