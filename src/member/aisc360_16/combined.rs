@@ -3,7 +3,7 @@
 use super::DOCUMENT;
 use crate::rule;
 use crate::source::Clause;
-use crate::units::{Moment, Powers, Quantity};
+use crate::units::{Moment, Powers};
 use crate::workings::{Ledger, OutOfRange, within};
 
 /// Large axial force with bending.
@@ -111,6 +111,7 @@ pub fn interaction(actions: Actions, ledger: &mut impl Ledger) -> Result<Interac
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::Quantity;
     use crate::workings::Blank;
     use proptest::prelude::*;
 
