@@ -1,6 +1,6 @@
 //! Chapter F: bending of square tube, F7.
 
-use super::{DOCUMENT, ELASTIC_MODULUS, NominalMoment};
+use super::{DOCUMENT, ELASTIC_MODULUS, Format, NominalMoment};
 use crate::member::square::SquareTubeElasticModulus;
 use crate::member::{SquareSizes, SquareTube};
 use crate::rule;
@@ -198,6 +198,75 @@ impl SquareTubeMoment {
         let moment = square_moment(tube, yield_strength, ledger)?;
         Ok(self.keep(ledger, moment.nominal))
     }
+}
+rule! {
+    /// Bending strength of a rectangular tube in both formats, from its moduli, where no wall is slender.
+    FlexureInBothFormats, "aisc360-16/f7-both-formats", DOCUMENT.at("F1 and F7");
+    /// plastic section modulus
+    plastic: SectionModulus = "Z";
+    /// elastic section modulus
+    elastic: SectionModulus = "S";
+    /// flat width of the flange over the wall
+    slenderness: f64 = "b/t";
+    /// yield strength
+    yield_strength: Pressure as Stress = "F_y";
+    moment "φM_n": Moment
+}
+impl FlexureInBothFormats {
+    /// Works Eq. F7-1 or F7-2 and both formats of it.
+    ///
+    /// # Errors
+    /// If the flange is slender.
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<Moment, OutOfRange> {
+        let Self { plastic, elastic, slenderness, yield_strength } = self;
+        let modulus = ELASTIC_MODULUS;
+        let slender = FlangeNoncompactLimit { modulus, yield_strength }.work(ledger);
+        within("b/t", FLANGE, slenderness, 0.0, slender)?;
+        let yielding = SquarePlastic { yield_strength, modulus: plastic }.work(ledger);
+        let nominal = if slenderness <= (FlangeCompactLimit { modulus, yield_strength }).work(ledger) {
+            yielding
+        } else {
+            SquareNoncompactFlange {
+                plastic: yielding,
+                yield_strength,
+                modulus: elastic,
+                slenderness,
+                elastic: modulus,
+            }
+            .work(ledger)
+        };
+        let design = in_both_formats(nominal, ledger);
+        Ok(self.keep(ledger, design))
+    }
+}
+rule! {
+    /// Bending strength of a square tube in both formats, its corners not measured.
+    SquareTubeInBothFormats, "aisc360-16/square-tube-both-formats", DOCUMENT.at("F1 and F7");
+    /// outside width
+    width: Length as Small = "B";
+    /// wall that strength is reckoned with
+    wall: Length as Small = "t";
+    /// yield strength
+    yield_strength: Pressure as Stress = "F_y";
+    moment "φM_n": Moment
+}
+impl SquareTubeInBothFormats {
+    /// Works F7 and both formats of it.
+    ///
+    /// # Errors
+    /// As for [`SquareTubeMoment`].
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<Moment, OutOfRange> {
+        let Self { width, wall, yield_strength } = self;
+        let nominal = SquareTubeMoment { width, wall, yield_strength }.work(ledger)?;
+        let design = in_both_formats(nominal, ledger);
+        Ok(self.keep(ledger, design))
+    }
+}
+
+/// The moment allowed, written beside, and the one with its resistance factor.
+fn in_both_formats(nominal: Moment, ledger: &mut impl Ledger) -> Moment {
+    let _ = Format::Asd.available_moment(nominal, ledger);
+    Format::Lrfd.available_moment(nominal, ledger)
 }
 
 /// Flat width of a side, which slenderness is reckoned with.
