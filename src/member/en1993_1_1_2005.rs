@@ -469,7 +469,9 @@ mod tests {
 
     proptest! {
         #[test]
-        fn a_thicker_wall_never_weakens(diameter in 30.0..200.0_f64, share in 0.024..0.8_f64, yield_mpa in 200.0..275.0_f64) {
+        fn a_thicker_wall_never_weakens(
+            diameter in 30.0..200.0_f64, share in 0.024..0.8_f64, yield_mpa in 200.0..275.0_f64
+        ) {
             let wall = diameter / 2.0 * share;
             prop_assume!(diameter / wall < 90.0 * 235.0 / yield_mpa);
             let at = |wall: f64| resistance(diameter, wall, yield_mpa).unwrap().design;

@@ -6,6 +6,7 @@ mod bounds;
 mod cases;
 mod command;
 mod compare;
+mod either_system;
 mod engineer;
 mod five_checks;
 mod floors;

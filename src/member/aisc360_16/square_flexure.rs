@@ -280,8 +280,8 @@ pub fn flat_width(tube: SquareTube, ledger: &mut impl Ledger) -> Length {
     }
 }
 
-/// Bending strength of a square tube about an axis along a side, without its factor: the least of yielding, buckling of the
-/// compression flange and buckling of the webs. Square tube does not buckle sideways (F7.4).
+/// Bending strength of a square tube about an axis along a side, without its factor: the least of yielding,
+/// buckling of the compression flange and buckling of the webs. Square tube does not buckle sideways (F7.4).
 ///
 /// # Errors
 /// If the webs are slender: h/t above 5.70 √(E/F_y).
@@ -393,8 +393,7 @@ mod tests {
     }
 
     proptest! {
-        /// A second way: the effective part of the tube with its axis moved, as the specification has it. The both-flange
-        /// removal is on the careful side of it.
+        /// A second way: the effective part of the tube with its axis moved, as the specification has it.
         #[test]
         fn taking_off_both_flanges_is_careful_and_not_by_much(width in 2.0..9.0_f64, slenderness in 34.0..80.0_f64) {
             let wall = wall_of(width, slenderness);

@@ -20,8 +20,8 @@ rule! {
     /// Torsional constant of a round tube by the closed form of the specification, beside the exact one.
     ///
     /// # Departure
-    /// Called careful where it stands, it is above the exact 2 J/D, which the published tables list, by nearly t/D: 4.6 %
-    /// of a tube of 5 in by 0.233 in. Strength is worked with 2 J/D.
+    /// Called careful where it stands, it is above the exact 2 J/D, which the published tables list, by nearly t/D:
+    /// 4.6 % of a tube of 5 in by 0.233 in. Strength is worked with 2 J/D.
     ClosedForm, "aisc360-16/h3-closed-form-round", USER_NOTE;
     /// outside diameter
     diameter: Length as Small = "D";
