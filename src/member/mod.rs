@@ -1,9 +1,13 @@
-//! Shapes, section properties, materials, strengths by edition, and the catalogue of fence pipe.
+//! Shapes, section properties, strengths by edition, beams by statics, and the catalogues of pipe and timber.
 
 pub mod aisc360_16;
 pub mod aisi_s100_16;
+pub mod beam;
+pub mod en1993_1_1_2005;
+pub mod listing;
 pub mod nds_2018;
 pub mod pipe;
+pub mod shapes;
 pub mod square;
 pub mod timber;
 mod tube;

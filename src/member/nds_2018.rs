@@ -53,7 +53,11 @@ const ALONE: Stated<f64> =
     Stated { value: 1.0, because: "NDS 2018 4.3.9: a post alone, not one of three joined members" };
 const DRY: Stated<f64> =
     Stated { value: 1.0, because: "NDS 2018 4.1.4: dry, no more than 19 % moisture (from memory)" };
-const WET_TIMBER: Stated<f64> = Stated { value: 1.0, because: "NDS 2018 Supplement, Table 4D: wet" };
+const WET_TIMBER: Stated<f64> = Stated { value: 1.0, because: "NDS 2018 Supplement, Table 4D: wet, bending" };
+const WET_TIMBER_BESIDE: Stated<f64> = Stated {
+    value: 1.0,
+    because: "NDS 2018 Supplement, Table 4D: wet, shear and modulus of elasticity (from memory)",
+};
 const WET_WEAK: Stated<f64> = Stated {
     value: 1.0,
     because: "NDS 2018 Supplement, Tables 4A and 4B: wet, but F_b C_F no more than 1150 psi",
@@ -71,19 +75,19 @@ const SIZE_TO_A_FOOT: Stated<f64> =
 
 const CONVERSION_BENDING: Stated<f64> = Stated {
     value: 2.54,
-    because: "NDS 2018 Table N1: format conversion in bending (from memory; a design program's help page says the same)",
+    because: "NDS 2018 Table N1: format conversion in bending (a course's solved problem, a help page)",
 };
 const CONVERSION_SHEAR: Stated<f64> = Stated {
     value: 2.88,
-    because: "NDS 2018 Table N1: format conversion in shear (from memory; a design program's help page says the same)",
+    because: "NDS 2018 Table N1: format conversion in shear (a course's solved problem, a help page)",
 };
 const RESISTANCE_BENDING: Stated<f64> = Stated {
     value: 0.85,
-    because: "NDS 2018 Table N2: resistance factor in bending (from memory; a design program's help page says the same)",
+    because: "NDS 2018 Table N2: resistance factor in bending (a course's solved problem, a help page)",
 };
 const RESISTANCE_SHEAR: Stated<f64> = Stated {
     value: 0.75,
-    because: "NDS 2018 Table N2: resistance factor in shear (from memory; a design program's help page says the same)",
+    because: "NDS 2018 Table N2: resistance factor in shear (a course's solved problem, a help page)",
 };
 const TIME_EFFECT: Stated<f64> =
     Stated { value: 1.0, because: "NDS 2018 Table N3: time effect under wind (from memory)" };
@@ -415,7 +419,7 @@ impl TimberInService {
     fn shear_factors(&self, ledger: &mut impl Ledger) -> (f64, f64, f64) {
         let wet = match (self.service, self.values.class) {
             (Service::Dry, _) => DRY,
-            (Service::Wet, SizeClass::PostsAndTimbers) => WET_TIMBER,
+            (Service::Wet, SizeClass::PostsAndTimbers) => WET_TIMBER_BESIDE,
             (Service::Wet, _) => WET_SHEAR,
         };
         (
@@ -503,7 +507,7 @@ impl TimberInService {
     pub fn elastic_modulus(&self, ledger: &mut impl Ledger) -> Pressure {
         let wet = match (self.service, self.values.class) {
             (Service::Dry, _) => DRY,
-            (Service::Wet, SizeClass::PostsAndTimbers) => WET_TIMBER,
+            (Service::Wet, SizeClass::PostsAndTimbers) => WET_TIMBER_BESIDE,
             (Service::Wet, _) => WET_ELASTIC,
         };
         AdjustedElastic {
@@ -516,20 +520,19 @@ impl TimberInService {
     }
 }
 
-/// Size factors of Table 4A for bending, 4 in thick, by the greatest width they stand for. 1.5 was seen for 4x4.
-const DIMENSION_SIZES: [(Length, Stated<f64>); 5] = [
+/// Size factors of Table 4A for bending, 4 in thick, by the greatest width they stand for; 1.5 was seen for 4x4 and
+/// 1.3 for 4x8.
+const DIMENSION_SIZES: [(Length, Stated<f64>); 6] = [
     (inches(4.0), Stated { value: 1.5, because: "NDS 2018 Supplement, Table 4A: 4 in thick, to 4 in wide" }),
     (
         inches(5.0),
         Stated { value: 1.4, because: "NDS 2018 Supplement, Table 4A: 4 in thick, 5 in wide (from memory)" },
     ),
     (
-        inches(8.0),
-        Stated {
-            value: 1.3,
-            because: "NDS 2018 Supplement, Table 4A: 4 in thick, 6 or 8 in wide (from memory)",
-        },
+        inches(6.0),
+        Stated { value: 1.3, because: "NDS 2018 Supplement, Table 4A: 4 in thick, 6 in wide (from memory)" },
     ),
+    (inches(8.0), Stated { value: 1.3, because: "NDS 2018 Supplement, Table 4A: 4 in thick, 8 in wide" }),
     (
         inches(10.0),
         Stated { value: 1.2, because: "NDS 2018 Supplement, Table 4A: 4 in thick, 10 in wide (from memory)" },

@@ -1,5 +1,6 @@
 //! The catalogue of fence pipe, and what the trade calls each size.
 
+use super::shapes::shapes;
 use crate::source::{Catalogue, CatalogueError, Stated};
 use crate::units::{Dimension, Length, Pressure, Pure, Quantity, Unit, inches, ksi};
 use std::sync::LazyLock;
@@ -84,21 +85,38 @@ pub const UNKNOWN_YIELD_OF_SQUARE: (Stated<Pressure>, Stated<Pressure>) = (
 /// How far a measured diameter may lie off a catalogue size: 1 % by a distributor's sheet for schedule 40.
 const TOLERANCE: f64 = 0.01;
 
-/// Every pipe of the catalogue.
+/// Every fence pipe: what a post whose wall is not known may be. Pipe of buildings stands apart, in
+/// [`shapes`](crate::member::shapes): a fence is made of it only where somebody says so by its name.
 #[must_use]
 pub fn all() -> &'static [Pipe] {
     &PIPES
 }
 
-/// The pipes of a diameter, within the tolerance of pipe.
-pub fn of_diameter(diameter: Length) -> impl Iterator<Item = &'static Pipe> {
-    all().iter().filter(move |pipe| ((pipe.diameter - diameter) / pipe.diameter).pure().abs() <= TOLERANCE)
+/// Whether a measured diameter may be that of a pipe.
+pub(super) fn is_near(of_pipe: Length, measured: Length) -> bool {
+    ((of_pipe - measured) / of_pipe).pure().abs() <= TOLERANCE
 }
 
-/// The pipe of a name.
+/// The fence pipes of a diameter, within the tolerance of pipe.
+pub fn of_diameter(diameter: Length) -> impl Iterator<Item = &'static Pipe> {
+    all().iter().filter(move |pipe| is_near(pipe.diameter, diameter))
+}
+
+/// The pipe of a name: fence pipe, or else pipe of buildings such as `pipe 2-1/2 xs`.
 #[must_use]
 pub fn named(name: &str) -> Option<&'static Pipe> {
-    all().iter().find(|pipe| pipe.name == name)
+    with_a_name().find(|pipe| pipe.name == name)
+}
+
+/// Every name that [`named`] knows, each once, fence pipe first.
+pub fn names() -> impl Iterator<Item = &'static str> {
+    let fence = || all().iter().map(|pipe| pipe.name.as_str());
+    let others = shapes().iter().map(|shape| shape.pipe.name.as_str());
+    fence().chain(others.filter(move |name| !fence().any(|known| known == *name)))
+}
+
+fn with_a_name() -> impl Iterator<Item = &'static Pipe> {
+    all().iter().chain(shapes().iter().map(|shape| &shape.pipe))
 }
 
 /// The catalogue diameters next below and above one that is not in it.
@@ -163,6 +181,20 @@ mod tests {
         assert_eq!(found, ["pipe 2-1/2 std", "light pipe 2-1/2"]);
         assert_eq!(of_diameter(inches(2.6)).count(), 0);
         assert_eq!(neighbours(inches(2.6)), (Some(inches(2.375)), Some(inches(2.875))));
+    }
+
+    #[test]
+    fn extra_strong_pipe_has_a_name_and_is_no_candidate() {
+        let pipe = named("pipe 2-1/2 xs").unwrap();
+        assert!((pipe.wall / inches(0.276)).pure() == 1.0);
+        assert!(all().iter().all(|pipe| !pipe.name.ends_with(" xs")));
+        // A name in both catalogues is that of fence pipe, with its yields.
+        let fence = named("pipe 2-1/2 std").unwrap();
+        assert!(all().iter().any(|pipe| std::ptr::eq(pipe, fence)));
+        assert_eq!(named("pipe 9 xs"), None);
+        let names: Vec<_> = names().collect();
+        assert_eq!(names.len(), all().len() + 11);
+        assert_eq!(names.iter().filter(|name| **name == "pipe 2-1/2 std").count(), 1);
     }
 
     #[test]

@@ -142,7 +142,7 @@ rule! {
     modulus "Z": SectionModulus
 }
 impl TubeSection {
-    /// Works area, second moment, elastic modulus, radius of gyration and plastic modulus in turn.
+    /// Works area, second moment, elastic modulus, radius of gyration, torsional and plastic modulus in turn.
     ///
     /// # Errors
     /// If the sizes are no tube: a wall not above 0 or thicker than the radius.
@@ -156,6 +156,8 @@ impl TubeSection {
         let _ = SecondMomentOfArea { diameter, inner }.work(ledger);
         let _ = ElasticModulus { diameter, inner }.work(ledger);
         let _ = RadiusOfGyration { diameter, inner }.work(ledger);
+        let constant = TorsionalConstant { diameter, inner }.work(ledger);
+        let _ = TorsionalModulus { constant, diameter }.work(ledger);
         let plastic = PlasticModulus { diameter, inner }.work(ledger);
         Ok(self.keep(ledger, plastic))
     }

@@ -86,6 +86,20 @@ impl Printed {
         let text = text.trim();
         let si = read(text, dimension).map_err(PrintedError::Unreadable)?;
         let bare = text.trim_start_matches(['-', '−']).trim_start();
+        if dimension == Dimension::Ratio && is_quotient(bare) {
+            if digits.is_some() {
+                return Err(PrintedError::DigitsNotNeeded { text: text.to_owned() });
+            }
+            let place = QUOTIENT_PLACE;
+            return Ok(Self {
+                text: text.to_owned(),
+                unit: String::new(),
+                si,
+                per_unit: 1.0,
+                place,
+                dimension,
+            });
+        }
         let end = bare.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(bare.len());
         let (figures, unit) = (&bare[..end], bare[end..].trim());
         let per_unit = match Unit::named(unit) {
@@ -146,6 +160,15 @@ impl Printed {
     }
 }
 
+/// To how many decimals a quotient of whole numbers is held; it is exact on the page.
+const QUOTIENT_PLACE: i32 = 6;
+
+/// Whether a text is one whole number over another, as in 3/28.
+fn is_quotient(text: &str) -> bool {
+    let is_whole = |part: &str| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());
+    text.split_once('/').is_some_and(|(over, under)| is_whole(over) && is_whole(under))
+}
+
 /// The decimal place of the last digit that counts: 2 for hundredths, 0 for ones, -2 for hundreds.
 fn last_place(figures: &str, text: &str, digits: Option<u32>) -> Result<i32, PrintedError> {
     let text = || text.to_owned();
@@ -204,6 +227,22 @@ mod tests {
         }
         for text in ["12.0 ft", "12 ft", "0 ft"] {
             assert!(matches!(read(text, Some(2)), PrintedError::DigitsNotNeeded { .. }), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_quotient_of_whole_numbers_is_exact_where_no_unit_follows() {
+        let quotient = printed("3/28", Dimension::Ratio, None);
+        assert!((quotient.si() - 3.0 / 28.0).abs() < 1e-15);
+        assert!((quotient.half_a_unit() - 0.5e-6).abs() < 1e-15);
+        assert_eq!(quotient.beside(3.0 / 28.0), "0.10714286");
+        assert!(matches!(
+            Printed::read("3/28", Dimension::Ratio, Some(2)).unwrap_err(),
+            PrintedError::DigitsNotNeeded { .. }
+        ));
+        for text in ["1 3/28", "3.0/28", "3/28 %"] {
+            let error = Printed::read(text, Dimension::Ratio, None).unwrap_err();
+            assert!(matches!(error, PrintedError::NotOneNumber { .. }), "{text}: {error}");
         }
     }
 

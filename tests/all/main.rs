@@ -8,6 +8,7 @@ mod catalogue;
 mod command;
 mod compare;
 mod csv;
+mod either_system;
 mod engineer;
 mod fastening;
 mod five_checks;

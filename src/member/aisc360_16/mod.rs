@@ -27,8 +27,9 @@ pub use shear::{
 };
 pub use square_flexure::{
     EffectiveSecondMoment, EffectiveWidth, F7_1, F7_2, F7_3, F7_6, FlangeCompactLimit, FlangeNoncompactLimit,
-    FlatWidth, FlatWidthOfCorner, SquareNoncompactFlange, SquareNoncompactWeb, SquarePlastic,
-    SquareSlenderFlange, SquareTubeMoment, WebCompactLimit, WebNoncompactLimit, flat_width, square_moment,
+    FlatWidth, FlatWidthOfCorner, FlexureInBothFormats, SquareNoncompactFlange, SquareNoncompactWeb,
+    SquarePlastic, SquareSlenderFlange, SquareTubeInBothFormats, SquareTubeMoment, WebCompactLimit,
+    WebNoncompactLimit, flat_width, square_moment,
 };
 pub use torsion::{
     AllowableTorsion, ClosedForm, DesignTorsion, GreaterStress, H3_2, H3_3, H3_4, NominalTorsion,
@@ -146,6 +147,8 @@ pub const RULES: &[Listed] = &[
     Listed::of::<SquareSlenderFlange>(),
     Listed::of::<SquareNoncompactWeb>(),
     Listed::of::<SquareTubeMoment>(),
+    Listed::of::<FlexureInBothFormats>(),
+    Listed::of::<SquareTubeInBothFormats>(),
     Listed::of::<WebArea>(),
     Listed::of::<WebYieldingLimit>(),
     Listed::of::<WebInelasticLimit>(),

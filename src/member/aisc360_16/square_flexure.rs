@@ -1,6 +1,6 @@
 //! Chapter F: bending of square tube, F7.
 
-use super::{DOCUMENT, ELASTIC_MODULUS, NominalMoment};
+use super::{DOCUMENT, ELASTIC_MODULUS, Format, NominalMoment};
 use crate::member::square::SquareTubeElasticModulus;
 use crate::member::{SquareSizes, SquareTube};
 use crate::rule;
@@ -199,6 +199,75 @@ impl SquareTubeMoment {
         Ok(self.keep(ledger, moment.nominal))
     }
 }
+rule! {
+    /// Bending strength of a rectangular tube in both formats, from its moduli, where no wall is slender.
+    FlexureInBothFormats, "aisc360-16/f7-both-formats", DOCUMENT.at("F1 and F7");
+    /// plastic section modulus
+    plastic: SectionModulus = "Z";
+    /// elastic section modulus
+    elastic: SectionModulus = "S";
+    /// flat width of the flange over the wall
+    slenderness: f64 = "b/t";
+    /// yield strength
+    yield_strength: Pressure as Stress = "F_y";
+    moment "φM_n": Moment
+}
+impl FlexureInBothFormats {
+    /// Works Eq. F7-1 or F7-2 and both formats of it.
+    ///
+    /// # Errors
+    /// If the flange is slender.
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<Moment, OutOfRange> {
+        let Self { plastic, elastic, slenderness, yield_strength } = self;
+        let modulus = ELASTIC_MODULUS;
+        let slender = FlangeNoncompactLimit { modulus, yield_strength }.work(ledger);
+        within("b/t", FLANGE, slenderness, 0.0, slender)?;
+        let yielding = SquarePlastic { yield_strength, modulus: plastic }.work(ledger);
+        let nominal = if slenderness <= (FlangeCompactLimit { modulus, yield_strength }).work(ledger) {
+            yielding
+        } else {
+            SquareNoncompactFlange {
+                plastic: yielding,
+                yield_strength,
+                modulus: elastic,
+                slenderness,
+                elastic: modulus,
+            }
+            .work(ledger)
+        };
+        let design = in_both_formats(nominal, ledger);
+        Ok(self.keep(ledger, design))
+    }
+}
+rule! {
+    /// Bending strength of a square tube in both formats, its corners not measured.
+    SquareTubeInBothFormats, "aisc360-16/square-tube-both-formats", DOCUMENT.at("F1 and F7");
+    /// outside width
+    width: Length as Small = "B";
+    /// wall that strength is reckoned with
+    wall: Length as Small = "t";
+    /// yield strength
+    yield_strength: Pressure as Stress = "F_y";
+    moment "φM_n": Moment
+}
+impl SquareTubeInBothFormats {
+    /// Works F7 and both formats of it.
+    ///
+    /// # Errors
+    /// As for [`SquareTubeMoment`].
+    pub fn work(self, ledger: &mut impl Ledger) -> Result<Moment, OutOfRange> {
+        let Self { width, wall, yield_strength } = self;
+        let nominal = SquareTubeMoment { width, wall, yield_strength }.work(ledger)?;
+        let design = in_both_formats(nominal, ledger);
+        Ok(self.keep(ledger, design))
+    }
+}
+
+/// The moment allowed, written beside, and the one with its resistance factor.
+fn in_both_formats(nominal: Moment, ledger: &mut impl Ledger) -> Moment {
+    let _ = Format::Asd.available_moment(nominal, ledger);
+    Format::Lrfd.available_moment(nominal, ledger)
+}
 
 /// Flat width of a side, which slenderness is reckoned with.
 pub fn flat_width(tube: SquareTube, ledger: &mut impl Ledger) -> Length {
@@ -211,8 +280,8 @@ pub fn flat_width(tube: SquareTube, ledger: &mut impl Ledger) -> Length {
     }
 }
 
-/// Bending strength of a square tube about an axis along a side, without its factor: the least of yielding, buckling of the
-/// compression flange and buckling of the webs. Square tube does not buckle sideways (F7.4).
+/// Bending strength of a square tube about an axis along a side, without its factor: the least of yielding,
+/// buckling of the compression flange and buckling of the webs. Square tube does not buckle sideways (F7.4).
 ///
 /// # Errors
 /// If the webs are slender: h/t above 5.70 √(E/F_y).
@@ -324,8 +393,7 @@ mod tests {
     }
 
     proptest! {
-        /// A second way: the effective part of the tube with its axis moved, as the specification has it. The both-flange
-        /// removal is on the careful side of it.
+        /// A second way: the effective part of the tube with its axis moved, as the specification has it.
         #[test]
         fn taking_off_both_flanges_is_careful_and_not_by_much(width in 2.0..9.0_f64, slenderness in 34.0..80.0_f64) {
             let wall = wall_of(width, slenderness);

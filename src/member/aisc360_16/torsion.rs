@@ -20,8 +20,8 @@ rule! {
     /// Torsional constant of a round tube by the closed form of the specification, beside the exact one.
     ///
     /// # Departure
-    /// Called careful where it stands, it is 2 to 5 % above the exact 2 J/D, which the published tables list; strength
-    /// is worked with 2 J/D.
+    /// Called careful where it stands, it is above the exact 2 J/D, which the published tables list, by nearly t/D:
+    /// 4.6 % of a tube of 5 in by 0.233 in. Strength is worked with 2 J/D.
     ClosedForm, "aisc360-16/h3-closed-form-round", USER_NOTE;
     /// outside diameter
     diameter: Length as Small = "D";
@@ -283,7 +283,7 @@ mod tests {
     }
 
     proptest! {
-        /// With t/D = n the closed form is (1 − n)² / ((1 − n)² + n²) … of 2 J/D over 1 − n: at most t/D above it.
+        /// With n = t/D the closed form is (1 − n) / ((1 − n)² + n²) of 2 J/D.
         #[test]
         fn the_closed_form_is_above_the_exact_constant_by_less_than_the_wall_over_the_diameter(
             diameter in 1.0..9.0_f64, share in 0.01..0.15_f64
