@@ -144,6 +144,11 @@ fn steps(entries: &[Entry], system: System) -> Vec<Block> {
                 numbers: Text::new().strong(format!("{symbol} = {}", result.written(system))),
                 about: Text::new().plain(format!("sum of {terms}: {about}")),
             }),
+            Entry::Solved { symbol, method, rounds, residual } => steps.push(Step {
+                formula: String::new(),
+                numbers: Text::new().plain(format!("{symbol} solved: {method}")),
+                about: Text::new().plain(told::rounds(*rounds, *residual)),
+            }),
         }
     }
     if !steps.is_empty() {

@@ -59,6 +59,12 @@ fn together(check: &Check, same: fn(&RunAnswer, &RunAnswer) -> bool) -> Vec<Alik
     all
 }
 
+/// How an equation was solved: its rounds and what is left of it.
+pub(super) fn rounds(rounds: usize, residual: f64) -> String {
+    let times = if rounds == 1 { "1 round".to_owned() } else { format!("{rounds} rounds") };
+    format!("in {times}; of the equation is left {residual:.0e} of its largest term")
+}
+
 /// A wind speed that was given.
 pub(super) fn speed(speed: Velocity, system: System) -> String {
     format!("{} {}", trimmed(Measure::Speed.in_unit(speed.si(), system), 1), speed_unit(system))

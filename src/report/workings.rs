@@ -1,5 +1,6 @@
 //! Workings as text: symbol, formula, numbers, unit and clause of every step.
 
+use super::told;
 use crate::source::Seen;
 use crate::units::{System, Value};
 use crate::workings::{Card, Entry, Formula};
@@ -22,6 +23,10 @@ pub fn workings(title: &str, entries: &[Entry], system: System, out: &mut impl W
             Entry::Added { symbol, about, terms, result } => {
                 writeln!(out, "  {symbol} = {}", result.written(system))?;
                 writeln!(out, "      sum of {terms}: {about}")?;
+            }
+            Entry::Solved { symbol, method, rounds, residual } => {
+                writeln!(out, "  {symbol} solved: {method}")?;
+                writeln!(out, "      {}", told::rounds(*rounds, *residual))?;
             }
         }
     }

@@ -213,6 +213,8 @@ makers! {
     pound_feet: Moment = "lb-ft";
     /// So many newton-metres.
     newton_metres: Moment = "N m";
+    /// So many pounds-force a foot.
+    pounds_per_foot: LineLoad = "lb/ft";
     /// So many newtons a metre.
     newtons_per_metre: LineLoad = "N/m";
     /// So many pounds-force a square foot for each mile an hour squared.

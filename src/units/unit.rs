@@ -67,6 +67,7 @@ pub struct Unit {
 const INCH: f64 = 0.0254; // m, by definition (international yard and pound, 1959)
 const FOOT: f64 = 0.3048; // m, by definition
 const POUND_FORCE: f64 = 0.453_592_37 * 9.806_65; // N: avoirdupois pound × standard gravity, both by definition
+const KILOGRAM_FORCE: f64 = 9.806_65; // N: kilogram × standard gravity, by definition; makers state ties in it
 const MPH: f64 = 0.447_04; // m/s: 5280 ft in 3600 s
 const KNOT: f64 = 1852.0 / 3600.0; // m/s: the international nautical mile
 
@@ -107,6 +108,7 @@ pub const UNITS: &[Unit] = {
         unit("kip", &["kips"], D::Force, 1000.0 * POUND_FORCE),
         unit("N", &["newton", "newtons"], D::Force, 1.0),
         unit("kN", &["kilonewton", "kilonewtons"], D::Force, 1000.0),
+        unit("kgf", &["kg", "kilogram-force"], D::Force, KILOGRAM_FORCE),
         unit(
             "lb-ft",
             &["lbf-ft", "ft-lb", "ft-lbf", "lb ft", "ft lb", "lbf ft"],
@@ -127,6 +129,8 @@ pub const UNITS: &[Unit] = {
         unit("lb/ft", &["plf", "lbf/ft"], D::LineLoad, POUND_FORCE / FOOT),
         unit("N/m", &[], D::LineLoad, 1.0),
         unit("kN/m", &[], D::LineLoad, 1e3),
+        unit("kip/ft", &["klf", "kips/ft"], D::LineLoad, 1000.0 * POUND_FORCE / FOOT),
+        unit("kgf/m", &["kg/m"], D::LineLoad, KILOGRAM_FORCE),
         unit("psf/ft", &["pcf", "lb/ft3", "lb/ft³"], D::PressurePerDepth, POUND_FORCE / (FOOT * FOOT * FOOT)),
         unit("kPa/m", &["kn/m3", "kn/m³"], D::PressurePerDepth, 1e3),
         unit(

@@ -99,6 +99,17 @@ pub enum Entry {
         /// The sum.
         result: Value,
     },
+    /// An equation was solved by rounds, or a system of them; its result is written as that of a rule.
+    Solved {
+        /// What was solved for.
+        symbol: &'static str,
+        /// The equation and how it was solved.
+        method: &'static str,
+        /// How many rounds it took; 1 where it took none.
+        rounds: usize,
+        /// What is left of the equation, as a share of its largest term.
+        residual: f64,
+    },
     /// A line between parts.
     Heading(String),
 }
