@@ -76,6 +76,8 @@ pub enum Measure {
     Angle,
     /// Air that passes a cloth under a test pressure, volume for each area and time.
     AirPermeability,
+    /// A moment for each radian turned.
+    RotationalStiffness,
 }
 
 impl Measure {
@@ -100,6 +102,7 @@ impl Measure {
             Self::Years => Dimension::Years,
             Self::Angle => Dimension::Angle,
             Self::AirPermeability => Dimension::AirPermeability,
+            Self::RotationalStiffness => Dimension::RotationalStiffness,
         }
     }
 
@@ -149,6 +152,8 @@ impl Measure {
             (Self::Angle, _) => ("°", 1),
             (Self::AirPermeability, System::Us) => ("cfm/ft²", 0),
             (Self::AirPermeability, System::Si) => ("L/(m² s)", 0),
+            (Self::RotationalStiffness, System::Us) => ("lb-ft/rad", 0),
+            (Self::RotationalStiffness, System::Si) => ("N m/rad", 0),
         }
     }
 

@@ -1,8 +1,8 @@
 //! The text of a formula as a tree, for whoever prints it.
 //!
 //! Accepted are plain names, numbers, `+ - * /`, parentheses and the methods `squared`, `cubed`,
-//! `to_the_fourth`, `sqrt`, `exp`, `ln`, `sin`, `cos`, `acos`, `abs`, `powf`, `min`, `max`, `clamp` and `pure` (a
-//! quotient as a plain number, printed as nothing).
+//! `to_the_fourth`, `sqrt`, `exp`, `ln`, `sin`, `cos`, `tan`, `acos`, `atan`, `abs`, `powf`, `min`, `max`, `clamp` and
+//! `pure` (a quotient as a plain number, printed as nothing).
 
 use std::fmt;
 
@@ -45,7 +45,9 @@ const METHODS: &[&str] = &[
     "ln",
     "sin",
     "cos",
+    "tan",
     "acos",
+    "atan",
     "abs",
     "powf",
     "min",
@@ -303,6 +305,7 @@ mod tests {
         assert_eq!(text("(-(r * z).pure()).exp()"), "exp(−(r × z))");
         assert_eq!(text("(d.cubed() - e.cubed()) / 6.0"), "(d³ − e³) / 6");
         assert_eq!(text("a.min(b) * 2.0"), "min(a, b) × 2");
+        assert_eq!(text("(PI / 4.0 + f / 2.0).tan().squared()"), "tan(PI / 4 + f / 2)²");
         assert_eq!(text("r * (1.0 - t.cos()) + (r / g).pure().acos()"), "r × (1 − cos(t)) + acos(r / g)");
     }
 
