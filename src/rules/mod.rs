@@ -10,6 +10,7 @@ pub use case::Case;
 pub use printed::{Printed, PrintedError};
 pub use wrong::{CaseError, CaseMistake, Wrong};
 
+use crate::footing;
 use crate::loads;
 use crate::member;
 use crate::rule;
@@ -95,6 +96,16 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(screen::loss::RULES)
         .chain(member::RULES)
         .chain(member::aisc360_16::RULES)
+        .chain(footing::RULES)
+        .chain(footing::ibc_1807_3::RULES)
+        .chain(footing::broms::RULES)
+        .chain(footing::brinch_hansen::RULES)
+        .chain(footing::nzbc_b1_vm4::RULES)
+        .chain(footing::pd_6547::RULES)
+        .chain(footing::asabe_ep486::RULES)
+        .chain(footing::base_stiffness::RULES)
+        .chain(footing::driven::RULES)
+        .chain(footing::socket::RULES)
         .chain(loads::RULES)
         .chain(verdict::RULES)
         .chain(RULES)
