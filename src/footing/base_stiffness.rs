@@ -63,16 +63,16 @@ impl SandDensity {
 /// # Source
 /// GEC 12, Table 8-4 (AASHTO 2014): 0.417, 1.110, 2.780 ksi/ft dry and 0.208, 0.556, 1.390 ksi/ft submerged.
 #[must_use]
-pub const fn sand_modulus(density: SandDensity, under_water: bool) -> PressurePerDepth {
-    let ksi_per_foot = match (density, under_water) {
-        (SandDensity::Loose, false) => 0.417,
-        (SandDensity::Medium, false) => 1.110,
-        (SandDensity::Dense, false) => 2.780,
-        (SandDensity::Loose, true) => 0.208,
-        (SandDensity::Medium, true) => 0.556,
-        (SandDensity::Dense, true) => 1.390,
+pub const fn sand_modulus(density: SandDensity, under_water: bool) -> Stated<PressurePerDepth> {
+    let (ksi_per_foot, because) = match (density, under_water) {
+        (SandDensity::Loose, false) => (0.417, "GEC 12, Table 8-4: loose sand, dry"),
+        (SandDensity::Medium, false) => (1.110, "GEC 12, Table 8-4: medium sand, dry"),
+        (SandDensity::Dense, false) => (2.780, "GEC 12, Table 8-4: dense sand, dry"),
+        (SandDensity::Loose, true) => (0.208, "GEC 12, Table 8-4: loose sand, submerged"),
+        (SandDensity::Medium, true) => (0.556, "GEC 12, Table 8-4: medium sand, submerged"),
+        (SandDensity::Dense, true) => (1.390, "GEC 12, Table 8-4: dense sand, submerged"),
     };
-    pounds_per_cubic_inch(ksi_per_foot * 1000.0 / 12.0)
+    Stated { value: pounds_per_cubic_inch(ksi_per_foot * 1000.0 / 12.0), because }
 }
 
 rule! {
@@ -195,6 +195,12 @@ pub enum Modulus {
 }
 
 impl Modulus {
+    /// That of sand of a given density.
+    #[must_use]
+    pub fn of_sand(density: SandDensity, under_water: bool, ledger: &mut impl Ledger) -> Self {
+        Self::Rising(ledger.judge("n_h", sand_modulus(density, under_water)))
+    }
+
     /// That of clay of a given undrained strength.
     ///
     /// # Errors

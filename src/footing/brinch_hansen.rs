@@ -1,7 +1,7 @@
 //! Brinch Hansen: ultimate resistance of a rigid pile in soil with friction and cohesion.
 //!
 //! Soil presses with p(z) = (γ z K_q + c K_c) D one way down to the depth x, about which the pile turns, and the other
-//! way below. K_q and K_c grow with z/D from a value at the surface to one at great depth. With t = z/D their
+//! way below. K_q and K_c grow with z/D from a value at the surface (K_s) to one at great depth. With t = z/D their
 //! integrals over depth are closed, so force and moment need no slices.
 
 use super::{DEEPEST, DEPTHS, SHALLOWEST, Wanted, above_nought, depth_for, friction};
@@ -26,7 +26,7 @@ pub static DOCUMENT: Document = Document {
 pub const COEFFICIENTS: Clause = DOCUMENT.at("K_q, K_c");
 /// Force and moment on a rigid pile.
 pub const BALANCE: Clause = DOCUMENT.at("rotation about x");
-const INTEGRAL: Clause = STATICS.at("integral of K_0 + (K_∞ − K_0) a t / (1 + a t) over t = z/D");
+const INTEGRAL: Clause = STATICS.at("integral of K_s + (K_∞ − K_s) a t / (1 + a t) over t = z/D");
 /// Below this, in radians, soil counts as without friction: the formulas meet their limits there to four digits.
 const NO_FRICTION: f64 = 1e-4;
 
@@ -148,13 +148,13 @@ rule! {
     /// depth over width
     reach: f64 as Coefficient = "t";
     /// coefficient at the surface
-    surface: f64 as Coefficient = "K_0";
+    surface: f64 as Coefficient = "K_s";
     /// coefficient at great depth
     deep: f64 as Coefficient = "K_∞";
     /// how fast it grows
     growth: f64 as Coefficient = "a";
     sum "J_0": f64 as Coefficient =
-        deep * reach - (deep - surface) / growth * (growth * reach).ln_1p()
+        surface * reach + (deep - surface) * (reach - (growth * reach).ln_1p() / growth)
 }
 rule! {
     /// Integral of a coefficient times depth over width.
@@ -162,7 +162,7 @@ rule! {
     /// depth over width
     reach: f64 as Coefficient = "t";
     /// coefficient at the surface
-    surface: f64 as Coefficient = "K_0";
+    surface: f64 as Coefficient = "K_s";
     /// coefficient at great depth
     deep: f64 as Coefficient = "K_∞";
     /// how fast it grows
@@ -177,7 +177,7 @@ rule! {
     /// depth over width
     reach: f64 as Coefficient = "t";
     /// coefficient at the surface
-    surface: f64 as Coefficient = "K_0";
+    surface: f64 as Coefficient = "K_s";
     /// coefficient at great depth
     deep: f64 as Coefficient = "K_∞";
     /// how fast it grows

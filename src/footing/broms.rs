@@ -1,8 +1,9 @@
 //! Broms, short rigid piles free to turn at the head: clay by undrained strength, sand by friction.
 //!
 //! Clay resists with 9 S_u below 1.5 widths and not at all above; sand with three times Rankine's passive pressure,
-//! turning about the toe. Tests of poles in stiff clay have found about 3 S_u over the whole depth to fit better, and
-//! turning about the toe overrates sand: what is printed here is Broms' method, not a last word.
+//! turning about the toe. Both are in doubt for posts: field tests of poles in stiff clay fit about 3 S_u over the whole
+//! depth (Rodgers and Pender, 18th NZGS Symposium, 2008, abstract), and turning about the toe overrates sand (Wood, NZ
+//! Geomechanics News, June 2021, abstract). What is worked here is Broms' method as it is printed.
 
 use super::{Wanted, above_nought, depth_for, friction};
 use crate::rule;

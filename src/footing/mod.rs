@@ -5,6 +5,21 @@
 //! must be told of pier and ground: it answers the depth a load needs, the load a depth carries, and their ratio.
 //! A value of the soil that is not known is an error that says what to ask; nothing is guessed.
 //!
+//! ```
+//! use fencegust::footing::{Asked, Basis, Choices, Embedment, Ground, Load, Method, Pier, SoilClass};
+//! use fencegust::units::{feet, pounds};
+//! use fencegust::workings::Blank;
+//!
+//! let ground = Ground { class: Some(SoilClass::Sand), ..Ground::default() };
+//! let pier = Pier::Round { diameter: feet(1.0) };
+//! let (method, basis) = (Method::IbcNonconstrained, Basis::Strength);
+//! let asked = Asked { method, basis, pier, ground, choices: Choices::default() };
+//! let wind = Load { force: pounds(1000.0), height: feet(5.0) };
+//! let checked = Embedment::try_new(asked, &mut Blank)?.check(wind, feet(6.0), &mut Blank)?;
+//! assert!(checked.ratio > 1.0 && checked.needed? > feet(7.0));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+//!
 //! Not covered: the pier's own concrete beyond the depth a post is set in it, base plates, a soft top foot, slopes,
 //! frost, neighbours closer than some three widths.
 
