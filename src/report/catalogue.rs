@@ -187,6 +187,7 @@ const fn measure_of(dimension: Dimension) -> Measure {
         Dimension::Angle => Measure::Angle,
         Dimension::AirPermeability => Measure::AirPermeability,
         Dimension::Frequency => Measure::Frequency,
+        Dimension::RotationalStiffness => Measure::RotationalStiffness,
     }
 }
 

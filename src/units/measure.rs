@@ -78,6 +78,8 @@ pub enum Measure {
     AirPermeability,
     /// A frequency.
     Frequency,
+    /// A moment for each radian turned.
+    RotationalStiffness,
 }
 
 impl Measure {
@@ -103,6 +105,7 @@ impl Measure {
             Self::Angle => Dimension::Angle,
             Self::AirPermeability => Dimension::AirPermeability,
             Self::Frequency => Dimension::Frequency,
+            Self::RotationalStiffness => Dimension::RotationalStiffness,
         }
     }
 
@@ -153,6 +156,8 @@ impl Measure {
             (Self::AirPermeability, System::Us) => ("cfm/ft²", 0),
             (Self::AirPermeability, System::Si) => ("L/(m² s)", 0),
             (Self::Frequency, _) => ("Hz", 3),
+            (Self::RotationalStiffness, System::Us) => ("lb-ft/rad", 0),
+            (Self::RotationalStiffness, System::Si) => ("N m/rad", 0),
         }
     }
 

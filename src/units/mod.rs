@@ -230,6 +230,12 @@ makers! {
     seconds: Time = "s";
     /// So many hertz.
     hertz: Frequency = "Hz";
+    /// So many pounds-force a square foot for each foot of depth, or pounds-force a cubic foot.
+    psf_per_foot: PressurePerDepth = "psf/ft";
+    /// So many kilopascals for each metre of depth, or kilonewtons a cubic metre.
+    kilopascals_per_metre: PressurePerDepth = "kPa/m";
+    /// So many pounds-force a cubic inch.
+    pounds_per_cubic_inch: PressurePerDepth = "lb/in³";
     /// So many a foot.
     per_foot: PerLength = "/ft";
 }

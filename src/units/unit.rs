@@ -24,6 +24,7 @@ pub enum Dimension {
     Angle,
     AirPermeability,
     Frequency,
+    RotationalStiffness,
 }
 
 impl Dimension {
@@ -49,6 +50,7 @@ impl Dimension {
             Self::Angle => "an angle",
             Self::AirPermeability => "an air permeability",
             Self::Frequency => "a frequency",
+            Self::RotationalStiffness => "a rotational stiffness",
         }
     }
 }
@@ -124,6 +126,7 @@ pub const UNITS: &[Unit] = {
         unit("N m", &["nm", "n-m", "n·m"], D::Moment, 1.0),
         unit("kN m", &["knm", "kn-m", "kn·m"], D::Moment, 1000.0),
         unit("psf", &["lb/ft2", "lb/ft²", "lbf/ft2", "lbf/ft²"], D::Pressure, POUND_FORCE / (FOOT * FOOT)),
+        unit("ksf", &["kip/ft2", "kip/ft²"], D::Pressure, 1000.0 * POUND_FORCE / (FOOT * FOOT)),
         unit("psi", &["lb/in2", "lb/in²", "lbf/in2", "lbf/in²"], D::Pressure, POUND_FORCE / (INCH * INCH)),
         unit("ksi", &["kip/in2", "kip/in²"], D::Pressure, 1000.0 * POUND_FORCE / (INCH * INCH)),
         unit("Pa", &["pascal", "pascals", "n/m2", "n/m²"], D::Pressure, 1.0),
@@ -140,6 +143,13 @@ pub const UNITS: &[Unit] = {
         unit("kgf/m", &["kg/m"], D::LineLoad, KILOGRAM_FORCE),
         unit("psf/ft", &["pcf", "lb/ft3", "lb/ft³"], D::PressurePerDepth, POUND_FORCE / (FOOT * FOOT * FOOT)),
         unit("kPa/m", &["kn/m3", "kn/m³"], D::PressurePerDepth, 1e3),
+        unit(
+            "lb/in³",
+            &["lb/in3", "lbf/in3", "lbf/in³", "pci", "psi/in"],
+            D::PressurePerDepth,
+            POUND_FORCE / (INCH * INCH * INCH),
+        ),
+        unit("ksi/ft", &[], D::PressurePerDepth, 1000.0 * POUND_FORCE / (INCH * INCH) / FOOT),
         unit(
             "psf/mph²",
             &["psf/mph2"],
@@ -158,6 +168,10 @@ pub const UNITS: &[Unit] = {
         unit("L/(m² s)", &["l/m²/s", "l/m2/s", "l/(m²·s)", "l/(m2 s)", "mm/s"], D::AirPermeability, 1e-3),
         unit("m³/(m² s)", &["m³/m²/s", "m3/m2/s"], D::AirPermeability, 1.0),
         unit("Hz", &["hertz", "/s", "1/s"], D::Frequency, 1.0),
+        unit("lb-ft/rad", &["ft-lb/rad", "lbf-ft/rad"], D::RotationalStiffness, POUND_FORCE * FOOT),
+        unit("lb-in/rad", &["in-lb/rad", "lbf-in/rad"], D::RotationalStiffness, POUND_FORCE * INCH),
+        unit("N m/rad", &["nm/rad"], D::RotationalStiffness, 1.0),
+        unit("kN m/rad", &["knm/rad"], D::RotationalStiffness, 1e3),
         unit("%", &["percent", "per cent"], D::Ratio, 0.01),
     ]
 };

@@ -1,8 +1,8 @@
 //! The text of a formula as a tree, for whoever prints it.
 //!
 //! Accepted are plain names, numbers, `+ - * /`, parentheses and the methods `squared`, `cubed`,
-//! `to_the_fourth`, `sqrt`, `exp`, `ln`, `sin`, `cos`, `acos`, `abs`, `powf`, `min`, `max`, `clamp` and `pure` (a
-//! quotient as a plain number, printed as nothing).
+//! `to_the_fourth`, `sqrt`, `exp`, `ln`, `ln_1p`, `sin`, `cos`, `tan`, `acos`, `atan`, `abs`, `powf`, `min`, `max`, `clamp` and
+//! `pure` (a quotient as a plain number, printed as nothing).
 
 use std::fmt;
 
@@ -43,9 +43,12 @@ const METHODS: &[&str] = &[
     "sqrt",
     "exp",
     "ln",
+    "ln_1p",
     "sin",
     "cos",
+    "tan",
     "acos",
+    "atan",
     "abs",
     "powf",
     "min",
@@ -203,6 +206,7 @@ impl Formula {
                     "sqrt" => (format!("√{}", inner(0, 4)), 4),
                     "powf" => (format!("{}^{}", inner(0, 4), inner(1, 4)), 4),
                     "abs" => (format!("|{}|", inner(0, 0)), 4),
+                    "ln_1p" => (format!("ln(1 + {})", inner(0, 1)), 4),
                     "min" | "max" => (format!("{method}({}, {})", inner(0, 0), inner(1, 0)), 4),
                     "clamp" => (format!("clamp({}, {} to {})", inner(0, 0), inner(1, 0), inner(2, 0)), 4),
                     other => (format!("{other}({})", inner(0, 0)), 4),
@@ -257,6 +261,10 @@ impl Formula {
                     "powf" => (power(5, &inner(1, 0)), 4),
                     "sqrt" => (format!("<msqrt>{}</msqrt>", inner(0, 0)), 4),
                     "abs" => (format!("{}{}{}", sign("|"), inner(0, 0), sign("|")), 4),
+                    "ln_1p" => {
+                        let inside = format!("<mn>1</mn>{}{}", sign("+"), inner(0, 1));
+                        (format!("<mi>ln</mi>{}{inside}{}", sign("("), sign(")")), 4)
+                    }
                     other => {
                         let parts: Vec<String> = (0..parts.len()).map(|at| inner(at, 0)).collect();
                         (format!("<mi>{other}</mi>{}{}{}", sign("("), parts.join("<mo>,</mo>"), sign(")")), 4)
@@ -310,6 +318,8 @@ mod tests {
         assert_eq!(text("(d.cubed() - e.cubed()) / 6.0"), "(d³ − e³) / 6");
         assert_eq!(text("a.min(b) * 2.0"), "min(a, b) × 2");
         assert_eq!(text("0.658_f64.powf((f / e).pure()) * f"), "0.658^(f / e) × f");
+        assert_eq!(text("(a * t).ln_1p() / a"), "ln(1 + a × t) / a");
+        assert_eq!(text("(PI / 4.0 + f / 2.0).tan().squared()"), "tan(PI / 4 + f / 2)²");
         assert_eq!(text("r * (1.0 - t.cos()) + (r / g).pure().acos()"), "r × (1 − cos(t)) + acos(r / g)");
     }
 
@@ -327,6 +337,8 @@ mod tests {
             marked.replace("<mrow>", "").replace("</mrow>", ""),
             "<mn>0.5</mn><mo>×</mo><mi>a</mi><mo>×</mo><msqrt><mn>1</mn><mo>+</mo><mfrac><mi>h</mi><mi>a</mi></mfrac></msqrt>"
         );
+        let log = Formula::read("t.ln_1p()").unwrap().mathml(&symbol_mathml);
+        assert!(log.contains("<mi>ln</mi><mo>(</mo><mn>1</mn><mo>+</mo>"), "{log}");
         let power = Formula::read("(1.0 - s).powf(1.5)").unwrap().mathml(&symbol_mathml);
         assert!(power.contains("<mo>(</mo><mrow><mn>1</mn></mrow><mo>−</mo>"), "{power}");
         assert_eq!(symbol_mathml("K_z"), "<msub><mi>K</mi><mi>z</mi></msub>");
