@@ -23,6 +23,7 @@ pub mod caution;
 #[cfg(feature = "command")]
 pub mod cli;
 pub mod fence;
+pub mod frame;
 pub mod loads;
 pub mod member;
 pub mod numerics;

@@ -10,6 +10,7 @@ pub use case::Case;
 pub use printed::{Printed, PrintedError};
 pub use wrong::{CaseError, CaseMistake, Wrong};
 
+use crate::frame;
 use crate::loads;
 use crate::member;
 use crate::rule;
@@ -95,6 +96,7 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(screen::loss::RULES)
         .chain(member::RULES)
         .chain(member::aisc360_16::RULES)
+        .chain(frame::RULES)
         .chain(loads::RULES)
         .chain(verdict::RULES)
         .chain(RULES)
