@@ -51,6 +51,8 @@ mod error;
 mod load;
 mod model;
 mod solve;
+#[cfg(test)]
+mod tests;
 pub mod textbook;
 
 pub use along::{AlongMember, Extreme, InnerForces, Range, Station};
