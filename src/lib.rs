@@ -25,6 +25,7 @@ pub mod cli;
 pub mod fastening;
 pub mod fence;
 pub mod footing;
+pub mod frame;
 pub mod loads;
 pub mod member;
 pub mod numerics;

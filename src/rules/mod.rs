@@ -12,6 +12,7 @@ pub use wrong::{CaseError, CaseMistake, Wrong};
 
 use crate::fastening;
 use crate::footing;
+use crate::frame;
 use crate::loads;
 use crate::member;
 use crate::rule;
@@ -125,6 +126,7 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(footing::base_stiffness::RULES)
         .chain(footing::driven::RULES)
         .chain(footing::socket::RULES)
+        .chain(frame::RULES)
         .chain(loads::RULES)
         .chain(loads::FACTOR_RULES)
         .chain(verdict::RULES)

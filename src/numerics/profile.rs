@@ -1,0 +1,273 @@
+//! Symmetric matrices by their profile, and their factors L D Lᵀ.
+//!
+//! Each row is kept from its first entry to the diagonal. Factors fill nothing outside that profile, so that cost and
+//! memory grow with the sum of the rows' lengths: in line with the number of rows where neighbours are numbered near
+//! each other, and by one long row for each link that closes a ring.
+
+/// The lower half of a symmetric matrix, row by row from the first entry to the diagonal.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Profile {
+    /// The first column of each row.
+    firsts: Vec<usize>,
+    /// Where the diagonal of each row stands in `entries`.
+    diagonals: Vec<usize>,
+    entries: Vec<f64>,
+}
+
+/// A row at which the factors stop: what comes before it leaves it with too little, or less than nothing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NoPivot {
+    /// The row, from 0.
+    pub row: usize,
+    /// What is left of its diagonal.
+    pub pivot: f64,
+    /// Its diagonal.
+    pub diagonal: f64,
+    /// The shape that meets no resistance, row by row up to this one, where it is 1.
+    pub shape: Vec<f64>,
+}
+
+/// The factors of a matrix: L below the diagonal, D on it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Factors {
+    profile: Profile,
+}
+
+impl Profile {
+    /// A matrix of noughts whose rows begin at these columns.
+    ///
+    /// # Panics
+    /// If a row begins beyond its diagonal.
+    #[must_use]
+    pub fn new(firsts: Vec<usize>) -> Self {
+        let mut diagonals = Vec::with_capacity(firsts.len());
+        let mut stored = 0;
+        for (row, first) in firsts.iter().enumerate() {
+            assert!(*first <= row, "row {row} begins at column {first}");
+            stored += row - first + 1;
+            diagonals.push(stored - 1);
+        }
+        Self { firsts, diagonals, entries: vec![0.0; stored] }
+    }
+
+    /// How many rows there are.
+    #[must_use]
+    pub fn rows(&self) -> usize {
+        self.firsts.len()
+    }
+
+    /// How many entries are kept.
+    #[must_use]
+    pub fn stored(&self) -> usize {
+        self.entries.len()
+    }
+
+    /// The entries of a row before its diagonal.
+    fn before(&self, row: usize) -> &[f64] {
+        let diagonal = self.diagonals[row];
+        &self.entries[diagonal + self.firsts[row] - row..diagonal]
+    }
+
+    /// What stands on the diagonal of a row.
+    #[must_use]
+    pub fn diagonal(&self, row: usize) -> f64 {
+        self.entries[self.diagonals[row]]
+    }
+
+    /// Adds to an entry and so to the one across the diagonal.
+    ///
+    /// # Panics
+    /// If the entry lies outside the profile.
+    pub fn add(&mut self, one: usize, other: usize, value: f64) {
+        let (row, column) = (one.max(other), one.min(other));
+        assert!(column >= self.firsts[row], "row {row} does not reach to column {column}");
+        let at = self.diagonals[row] + column - row;
+        self.entries[at] += value;
+    }
+
+    /// The matrix times a vector.
+    #[must_use]
+    pub fn times(&self, vector: &[f64]) -> Vec<f64> {
+        let mut product = vec![0.0; self.rows()];
+        for row in 0..self.rows() {
+            let first = self.firsts[row];
+            let before = self.before(row);
+            product[row] += self.diagonal(row) * vector[row] + dot(before, &vector[first..row]);
+            for (entry, below) in before.iter().zip(&mut product[first..row]) {
+                *below += entry * vector[row];
+            }
+        }
+        product
+    }
+
+    /// The factors, row by row; a pivot must keep more than `share` of its diagonal.
+    ///
+    /// # Errors
+    /// [`NoPivot`] at the first row that does not.
+    pub fn factor(mut self, share: f64) -> Result<Factors, NoPivot> {
+        for row in 0..self.rows() {
+            let (first, diagonal_at) = (self.firsts[row], self.diagonals[row]);
+            let (done, this) = self.entries.split_at_mut(diagonal_at + first - row);
+            let (this, diagonal) = (&mut this[..=row - first], done);
+            for column in first..row {
+                let begin = self.firsts[column].max(first);
+                let above = self.diagonals[column];
+                let above = &diagonal[above + begin - column..above];
+                let sum = dot(&this[begin - first..column - first], above);
+                this[column - first] -= sum;
+            }
+            let whole = this[row - first];
+            let mut pivot = whole;
+            for column in first..row {
+                let raw = this[column - first];
+                let entry = raw / diagonal[self.diagonals[column]];
+                this[column - first] = entry;
+                pivot -= raw * entry;
+            }
+            // Not ≤, so that what is no number stops here too.
+            let holds = pivot > share * whole.abs();
+            this[row - first] = pivot;
+            if !holds {
+                return Err(NoPivot { row, pivot, diagonal: whole, shape: self.shape(row) });
+            }
+        }
+        Ok(Factors { profile: self })
+    }
+
+    /// The shape that leaves the rows before `row` without force while it moves by 1.
+    fn shape(&self, row: usize) -> Vec<f64> {
+        let mut shape = vec![0.0; row + 1];
+        shape[row] = 1.0;
+        for (at, entry) in shape[self.firsts[row]..row].iter_mut().zip(self.before(row)) {
+            *at = -entry;
+        }
+        for above in (0..row).rev() {
+            let moved = shape[above];
+            for (at, entry) in shape[self.firsts[above]..above].iter_mut().zip(self.before(above)) {
+                *at -= entry * moved;
+            }
+        }
+        shape
+    }
+}
+
+impl Factors {
+    /// Solves for one right side, in place.
+    pub fn solve(&self, right: &mut [f64]) {
+        let Profile { firsts, .. } = &self.profile;
+        for row in 0..self.profile.rows() {
+            right[row] -= dot(self.profile.before(row), &right[firsts[row]..row]);
+        }
+        for (row, value) in right.iter_mut().enumerate() {
+            *value /= self.profile.diagonal(row);
+        }
+        for row in (0..self.profile.rows()).rev() {
+            let value = right[row];
+            for (above, entry) in right[firsts[row]..row].iter_mut().zip(self.profile.before(row)) {
+                *above -= entry * value;
+            }
+        }
+    }
+}
+
+/// The sum of products, four at a time, since the order of one sum would hold the processor up.
+fn dot(one: &[f64], other: &[f64]) -> f64 {
+    let mut sums = [0.0; 4];
+    let (fours, fours_other) = (one.chunks_exact(4), other.chunks_exact(4));
+    let rest: f64 = fours.remainder().iter().zip(fours_other.remainder()).map(|(a, b)| a * b).sum();
+    for (a, b) in fours.zip(fours_other) {
+        for at in 0..4 {
+            sums[at] += a[at] * b[at];
+        }
+    }
+    (sums[0] + sums[1]) + (sums[2] + sums[3]) + rest
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use nalgebra::{DMatrix, DVector};
+    use proptest::prelude::*;
+
+    fn dense(matrix: &Profile) -> DMatrix<f64> {
+        let rows = matrix.rows();
+        let mut dense = DMatrix::zeros(rows, rows);
+        for row in 0..rows {
+            for column in matrix.firsts[row]..=row {
+                let value = matrix.entries[matrix.diagonals[row] + column - row];
+                dense[(row, column)] = value;
+                dense[(column, row)] = value;
+            }
+        }
+        dense
+    }
+
+    /// A matrix with a random profile and entries, made positive by a heavy diagonal.
+    fn random(rows: usize, reach: &[usize], values: &[f64]) -> Profile {
+        let firsts = (0..rows).map(|row| row - reach[row].min(row)).collect();
+        let mut matrix = Profile::new(firsts);
+        let mut values = values.iter().cycle();
+        for row in 0..rows {
+            for column in matrix.firsts[row]..row {
+                matrix.add(row, column, *values.next().unwrap());
+            }
+            matrix.add(row, row, 2.0 * rows as f64);
+        }
+        matrix
+    }
+
+    proptest! {
+        #[test]
+        fn solutions_are_those_of_a_dense_cholesky(
+            reach in prop::collection::vec(0..12_usize, 20),
+            values in prop::collection::vec(-1.0..1.0_f64, 50),
+            right in prop::collection::vec(-1.0..1.0_f64, 20),
+        ) {
+            let matrix = random(20, &reach, &values);
+            let expected = dense(&matrix).cholesky().unwrap().solve(&DVector::from_vec(right.clone()));
+            let factors = matrix.clone().factor(1e-12).unwrap();
+            let mut found = right.clone();
+            factors.solve(&mut found);
+            for (one, other) in found.iter().zip(expected.iter()) {
+                prop_assert!((one - other).abs() < 1e-13);
+            }
+            for (one, other) in matrix.times(&found).iter().zip(&right) {
+                prop_assert!((one - other).abs() < 1e-12);
+            }
+        }
+    }
+
+    #[test]
+    fn factors_fill_nothing_outside_the_profile_and_a_ring_costs_one_long_row() {
+        let chain = |rows: usize, ring: bool| {
+            let mut firsts: Vec<usize> = (0..rows).map(|row| row.saturating_sub(1)).collect();
+            if ring {
+                firsts[rows - 1] = 0;
+            }
+            Profile::new(firsts).stored()
+        };
+        assert_eq!(chain(1000, false), 1999);
+        assert_eq!(chain(1000, true), 1999 + 998);
+        assert_eq!(chain(2000, true), 3999 + 1998);
+    }
+
+    #[test]
+    fn two_weights_on_one_spring_stop_at_the_second_and_move_as_one() {
+        // Two bodies and a spring between them, held by nothing.
+        let mut matrix = Profile::new(vec![0, 0]);
+        for (one, other, value) in [(0, 0, 3.0), (1, 1, 3.0), (0, 1, -3.0)] {
+            matrix.add(one, other, value);
+        }
+        let stopped = matrix.factor(1e-12).unwrap_err();
+        assert_eq!((stopped.row, stopped.pivot, stopped.shape), (1, 0.0, vec![1.0, 1.0]));
+    }
+
+    #[test]
+    fn a_negative_pivot_and_one_that_is_no_number_stop_too() {
+        for diagonal in [-1.0, f64::NAN] {
+            let mut matrix = Profile::new(vec![0]);
+            matrix.add(0, 0, diagonal);
+            assert_eq!(matrix.factor(1e-12).unwrap_err().row, 0);
+        }
+    }
+}
