@@ -114,7 +114,12 @@ impl Lever {
                 if open >= screen.own_solidity(&mut Blank) {
                     return None;
                 }
-                changed(Screen { solidity: open, solidity_as_return: None, over: Vec::new(), ..screen.clone() })
+                changed(Screen {
+                    solidity: open,
+                    solidity_as_return: None,
+                    over: Vec::new(),
+                    ..screen.clone()
+                })
             }
             Self::DownToTheGround => {
                 if screen.bottom.si() <= 0.0 {

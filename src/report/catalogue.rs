@@ -54,6 +54,17 @@ pub const CATALOGUES: &[Held] = &[
         ]),
     },
     Held {
+        name: "building pipe",
+        about: "pipe of buildings and of a highway table, which posts may be named by and are not guessed from",
+        one_thing: &["name", "diameter"],
+        told_of_it: &["wall", "yield"],
+        is_of_posts: false,
+        sheets: Sheets::Files(&[
+            include_str!("../member/catalogue/aisc-shapes-v15.csv"),
+            include_str!("../member/catalogue/highway-table-710-03-1m.csv"),
+        ]),
+    },
+    Held {
         name: "timber",
         about: "timber of posts, by species, grade and table",
         one_thing: &["name"],
@@ -99,6 +110,14 @@ pub const CATALOGUES: &[Held] = &[
             include_str!("../fastening/catalogue/chain-link-wire-rr-f-191-1f-undated.csv"),
             include_str!("../fastening/catalogue/tie-wire-astm-f626-2014.csv"),
         ]),
+    },
+    Held {
+        name: "chain link",
+        about: "chain link by mesh, gauge and coat",
+        one_thing: &["name"],
+        told_of_it: &["mesh"],
+        is_of_posts: false,
+        sheets: Sheets::Files(&[include_str!("../screen/catalogue/chain-link-2026.csv")]),
     },
     Held {
         name: "wire",
@@ -196,7 +215,10 @@ fn name_and_unit(column: &str) -> (String, Option<(&'static Unit, Measure)>) {
     for (at, _) in column.match_indices('_') {
         if let Some(unit) = Unit::named(&column[at + 1..].replace("_per_", "/")) {
             // Pounds a foot of pipe are what it weighs.
-            return (column[..at].replace('_', " "), Some((unit, measure_of(unit.dimension))));
+            let cloth = [System::Us, System::Si].map(|system| Measure::ClothWeight.printed(system).0);
+            let measure =
+                if cloth.contains(&unit.symbol) { Measure::ClothWeight } else { measure_of(unit.dimension) };
+            return (column[..at].replace('_', " "), Some((unit, measure)));
         }
     }
     (column.replace('_', " "), None)
@@ -216,6 +238,8 @@ impl Sheet {
         let cell = |row: &Row, written: &str, column: &Column| {
             let printed = row.text(written)?.to_owned();
             Ok(match column.unit {
+                // What a row does not say.
+                Some(_) if printed.trim().is_empty() => Cell::Words("–".to_owned()),
                 Some((unit, _)) => Cell::Figure { si: row.number(written)? * unit.si, printed },
                 None => match row.number(written) {
                     Ok(si) => Cell::Figure { printed, si },

@@ -3,9 +3,8 @@
 use super::PROJECTION;
 use crate::rule;
 use crate::source::{Catalogue, CatalogueError, Clause, Document, Seen};
-use crate::units::{Force, Length, Powers, Pressure, Pure, inches};
+use crate::units::{Length, Powers, Pure, inches};
 use crate::workings::{Blank, Ledger, Listed, OutOfRange, within};
-use std::f64::consts::PI;
 use std::sync::LazyLock;
 
 const FILE: &str = include_str!("catalogue/chain-link-2026.csv");
@@ -19,11 +18,6 @@ const GAUGES: Clause = Clause {
     },
     place: "Table 2, core wire",
     seen: Seen::SecondHand("a mirror of its Table 2 and two vendor pages"),
-};
-static FEDERAL: Document = Document {
-    short: "RR-F-191/1F",
-    title: "Federal specification RR-F-191/1F, Fencing, wire and post, metal (chain-link fence fabric)",
-    seen: Seen::SecondHand("a copy on the web"),
 };
 const CENTRES: Clause = PROJECTION.at("two families of wires, mesh from centre to centre");
 const TWICE: Clause = PROJECTION.at("two families of wires, each crossing counted twice");
@@ -92,16 +86,6 @@ impl WireOfGauge {
         Ok(self.keep(ledger, inches(wire)))
     }
 }
-rule! {
-    /// Force at which a wire breaks.
-    WireBreaks, "screen/wire-breaking-load", FEDERAL.at("3.2");
-    /// wire, bare
-    wire: Length as Small = "d";
-    /// tensile strength
-    strength: Pressure as Stress = "f_u";
-    force "P": Force = PI / 4.0 * strength * wire.squared()
-}
-
 /// The rules of this part by name.
 pub(super) const RULES: &[Listed] = &[
     Listed::of::<ChainLinkSolidity>(),
@@ -109,7 +93,6 @@ pub(super) const RULES: &[Listed] = &[
     Listed::of::<TwiceSolidity>(),
     Listed::of::<DefinitionSpread>(),
     Listed::of::<WireOfGauge>(),
-    Listed::of::<WireBreaks>(),
 ];
 
 const LISTED: &str = "steel wire gauge (6, 9, 11 and 11-1/2 are listed)";

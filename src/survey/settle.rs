@@ -274,7 +274,8 @@ fn hung(survey: &RunSurvey, end: &dyn Fn(&str) -> Extreme) -> Run {
         }
     }
     let condition = survey.condition.as_ref().is_some_and(|condition| !condition.reading.is_point());
-    let open = survey.over.iter().map(|over| &over.solidity).chain([solidity]).any(|open| !open.reading.is_point());
+    let open =
+        survey.over.iter().map(|over| &over.solidity).chain([solidity]).any(|open| !open.reading.is_point());
     screen.solidity_as_return = (condition || open).then_some(as_return);
     run
 }

@@ -46,6 +46,8 @@ pub enum Measure {
     Speed,
     /// A pressure of wind.
     Pressure,
+    /// Weight of cloth for its area.
+    ClothWeight,
     /// A stress or strength of material.
     Stress,
     /// A force.
@@ -90,7 +92,7 @@ impl Measure {
             Self::Ratio | Self::Coefficient | Self::Percent => Dimension::Ratio,
             Self::Length | Self::Distance | Self::Small | Self::Elevation => Dimension::Length,
             Self::Speed => Dimension::Speed,
-            Self::Pressure | Self::Stress => Dimension::Pressure,
+            Self::Pressure | Self::ClothWeight | Self::Stress => Dimension::Pressure,
             Self::Force => Dimension::Force,
             Self::Moment => Dimension::Moment,
             Self::LineLoad => Dimension::LineLoad,
@@ -128,6 +130,8 @@ impl Measure {
             (Self::Speed, System::Si) => ("m/s", 1),
             (Self::Pressure, System::Us) => ("psf", 3),
             (Self::Pressure, System::Si) => ("Pa", 1),
+            (Self::ClothWeight, System::Us) => ("oz/yd²", 1),
+            (Self::ClothWeight, System::Si) => ("g/m²", 0),
             (Self::Stress, System::Us) => ("ksi", 2),
             (Self::Stress, System::Si) => ("MPa", 1),
             (Self::Force, System::Us) => ("lbf", 1),

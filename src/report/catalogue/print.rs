@@ -67,7 +67,7 @@ fn rows(answer: &Answer, sheet: &Sheet, out: &mut impl Write) -> io::Result<()> 
     for shown in sheet.shown().iter().filter(|shown| shown.name != "name") {
         if sheet.rows.iter().any(|row| matches!(row[shown.at], Cell::Words(_))) {
             for (words, row) in words.iter_mut().zip(&sheet.rows) {
-                let own = sheet.printed(row, shown.at);
+                let own = sheet.both(row, shown)[0].clone();
                 words.push(if shown.name == "known" { own } else { format!("{}: {own}", shown.name) });
             }
             continue;
