@@ -755,8 +755,12 @@ mod tests {
         let answer = ask(held, &Asked::All).unwrap();
         let sheet = &answer.sheets[0];
         let names: Vec<_> = sheet.rows.iter().map(|row| sheet.name_of(row)).collect();
-        let known: Vec<_> = screen::cloths().iter().map(|cloth| cloth.name.as_str()).collect();
-        assert_eq!(names, known);
+        assert!(names.len() > 5);
+        for name in &names {
+            assert!(screen::named(name).is_some() || screen::unmeasured(name).is_some(), "{name}");
+        }
+        let missing = screen::all_cloths().find(|cloth| !names.contains(&cloth.name.as_str()));
+        assert_eq!(missing, None);
     }
 
     #[test]

@@ -251,7 +251,21 @@ impl Page {
         self.invented(&screen::HEIGHT, &self.text_of(&screen::HEIGHT));
         self.left_out(&screen::CONDITION, &self.text_of(&screen::CONDITION));
         self.line("# fastening: what holds the cloth, or \"unknown\":");
-        for field in [screen::KIND, screen::STRENGTH, screen::ROPE, screen::SPACING, screen::ROWS] {
+        for field in [
+            screen::KIND,
+            screen::STRENGTH,
+            screen::AGE,
+            screen::ROPE,
+            screen::YEARS,
+            screen::SPACING,
+            screen::ROWS,
+            screen::TIED_TO,
+            screen::PANEL,
+            screen::GROMMET,
+            screen::OFFSET,
+            screen::STIFFNESS,
+            screen::SLACK,
+        ] {
             self.line(&format!("#   {}: {}; like {}.", field.key, field.sentence(), self.text_of(&field)));
         }
         let (spacing, rope) = (self.text_of(&screen::SPACING), self.text_of(&screen::ROPE));

@@ -336,6 +336,46 @@ pub(super) mod screen {
         words("rope", "thickness and fibre of the lacing", "", "1/4 in polypropylene");
     pub(in crate::report) const SPACING: Field =
         figure("spacing", "from tie to tie", "tape; take the widest you find", ["12 in", "300 mm"]).open();
+    pub(in crate::report) const AGE: Field = words(
+        "age",
+        "age of the ties",
+        "new, aged, or aged type 2 where the maker says that they keep their strength; left out: unknown",
+        "aged",
+    );
+    pub(in crate::report) const YEARS: Field =
+        words("years", "years the lacing has been outdoors", "left out: 0", "2");
+    pub(in crate::report) const TIED_TO: Field =
+        words("tied_to", "what the rows are tied to", "rails or chain link; left out: rails", "rails");
+    pub(in crate::report) const PANEL: Field = figure(
+        "panel",
+        "length of one cloth, from upright edge to upright edge",
+        "left out: equal parts of 60 ft (18.3 m) at most",
+        ["40 ft", "12 m"],
+    );
+    pub(in crate::report) const GROMMET: Field = figure(
+        "grommet",
+        "pull at which a grommet tears out of the hem",
+        "by the maker's test, never guessed",
+        ["120 lbf", "530 N"],
+    );
+    pub(in crate::report) const OFFSET: Field = figure(
+        "offset",
+        "how far a grommet stands off the rail it is laced to",
+        "tape; left out: 1 in (25 mm)",
+        ["1 in", "25 mm"],
+    );
+    pub(in crate::report) const STIFFNESS: Field = figure(
+        "stiffness",
+        "stiffness of cloth held at its sides only",
+        "from its maker: force on a width over its stretch",
+        ["5000 lb/ft", "73 kN/m"],
+    );
+    pub(in crate::report) const SLACK: Field = words(
+        "slack",
+        "by how much such cloth is longer than from edge to edge",
+        "tape along the cloth and straight across",
+        "1 %",
+    );
     pub(in crate::report) const ROWS: Field =
         words("rows", "edges that are tied", "top, middle, bottom, sides", "top, bottom");
     pub(in crate::report) const ROW_WAYS: [&str; 4] = ["top", "middle", "bottom", "sides"];

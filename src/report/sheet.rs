@@ -14,8 +14,8 @@ use super::html::{BETWEEN, height_mm, inner_mm};
 use super::measure::{clipped, shown, width};
 use super::told::{self, Alike, FOOTINGS, LITTLE};
 use crate::answers::{
-    Check, GroupPlan, LEAST_WORKABLE, Lever, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND, MEAN_TO_GUST_LEAST,
-    RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
+    Check, First, GroupPlan, LEAST_WORKABLE, Lever, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND,
+    MEAN_TO_GUST_LEAST, RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
 };
 use crate::caution::{CAUTIONS, NOT_CHECKED, Remark};
 use crate::survey::Reading;
@@ -688,6 +688,42 @@ impl Sheet<'_> {
         }
     }
 
+    /// Wind from either side, and who goes first.
+    fn winds_in_words(&self) -> Text {
+        let of = |first: First| {
+            let is = |group: &Group<'_>| {
+                group.alike.answer.winds.as_ref().is_some_and(|winds| winds.first == first)
+            };
+            let gusts = self.groups.iter().filter(|group| is(group));
+            let least = gusts
+                .filter_map(|group| group.alike.answer.winds.as_ref()?.fastening)
+                .map(|(low, _)| low)
+                .min_by(|one, other| one.si().total_cmp(&other.si()));
+            self.marked(&is).map(|marks| (marks, least))
+        };
+        let mut text = Text::new().strong("Wind from either side: ").plain(
+            "one way it presses the cloth onto the fence, and no tie relieves the posts; the other way it pulls the \
+             cloth off.",
+        );
+        let at = |least: Option<Velocity>| least.map_or_else(String::new, |least| gust(least, self.system));
+        if let Some((marks, least)) = of(First::Fastening) {
+            text = text.plain(format!(
+                " Pulled off, what holds the cloth on {marks} goes first, from {}.",
+                at(least)
+            ));
+        }
+        if let Some((marks, _)) = of(First::Posts) {
+            text = text.plain(format!(" On {marks} the posts go first either way."));
+        }
+        if let Some((marks, _)) = of(First::TooClose) {
+            text = text.plain(format!(" On {marks} it is too close to say whether posts or cloth go first."));
+        }
+        if let Some((marks, _)) = of(First::NotKnown) {
+            text = text.plain(format!(" On {marks} who goes first is ◇ not known."));
+        }
+        text
+    }
+
     /// The plan in sentences.
     fn plan_in_words(&self) -> Vec<Text> {
         let mut all = Vec::new();
@@ -746,6 +782,7 @@ impl Sheet<'_> {
             text = text.plain(" Where no cloth hangs, people keep clear from that gust on.");
         }
         all.push(text);
+        all.push(self.winds_in_words());
         let hopeless = |group: &Group<'_>| {
             group.plan.has_cloth() && group.plan.whole().is_some_and(|whole| !whole.is_workable)
         };

@@ -167,6 +167,15 @@ impl Page<'_> {
                  checked is not known: an engineer decides before anything is hung."
             ));
         }
+        if let Some(names) = named(&|one| told::fastening_over(one.answer).is_some()) {
+            let gusts = alike.iter().filter_map(|one| told::fastening_over(one.answer));
+            let least = gusts.min_by(|one, other| one.si().total_cmp(&other.si())).unwrap_or_default();
+            lines.push(format!(
+                "■ What holds the cloth on {names} is over its strength at the design wind: pulled off the fence it starts \
+                 to go in a gust of {}. Cloth that comes loose flogs and can injure.",
+                gust(least, self.system)
+            ));
+        }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Over)) {
             lines.push(format!("■ {names}, without cloth: over at the design wind all the same."));
         }

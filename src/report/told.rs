@@ -8,7 +8,7 @@ use crate::member::Format;
 use crate::source::Clause;
 use crate::survey::{HeldBy, Reading, RunSurvey, SiteReading};
 use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
-use crate::verdict::{PartKind, Then};
+use crate::verdict::{Flag, PartKind, Then};
 use crate::wind::KeyKind;
 
 /// Runs that are told together.
@@ -234,9 +234,10 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
             spread(winds.posts)
         ),
         First::Posts => format!(
-            "the posts: {} against {} for the {word}. The {word} save nothing",
+            "the posts: {} against {} for the {word}, which {} nothing",
             spread(winds.posts),
-            spread(winds.fastening?)
+            spread(winds.fastening?),
+            if word == "ties" { "save" } else { "saves" }
         ),
         First::TooClose => format!(
             "too close to say: {} for the {word}, {} for the weakest post",
@@ -258,6 +259,13 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
         if word == "ties" { "tie" } else { "lacing" }
     );
     Some([(onto_head, onto), (off_head, off), ("first to go".to_owned(), first)])
+}
+
+/// Whether what holds the cloth of a run is over its strength at the design wind, and the least gust in which it goes.
+pub(super) fn fastening_over(answer: &RunAnswer) -> Option<Velocity> {
+    let parts = answer.worst.posts.iter().flat_map(|post| &post.parts);
+    let over = parts.filter(|part| part.kind == PartKind::Fastening).any(|part| part.flag == Flag::Over);
+    answer.winds.as_ref()?.fastening.filter(|_| over).map(|(low, _)| low)
 }
 
 /// One wind on the two ends of a court, pair by pair.

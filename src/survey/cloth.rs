@@ -227,6 +227,7 @@ impl<'t> RunReader<'_, 't> {
             return None;
         }
         let (first_bay, end_bay) = hung_on?;
+        let fastening_at = place("fastening");
         let (solidity, over) = (solidity?, over?);
         let condition = match condition? {
             0 => Reading::Measured(Condition::Dry),
@@ -258,7 +259,7 @@ impl<'t> RunReader<'_, 't> {
             cloth,
             tested,
             over,
-            fastening: fastening?,
+            fastening: fastening?.map(|fastening| (fastening, fastening_at)),
             note,
         }))
     }
@@ -347,7 +348,8 @@ pub(super) struct ReadScreen {
     pub(super) cloth: Option<String>,
     pub(super) tested: Option<AirTest>,
     pub(super) over: Vec<ReadOver>,
-    pub(super) fastening: Option<FasteningSurvey>,
+    /// What holds it, and where that stands.
+    pub(super) fastening: Option<(FasteningSurvey, Range<usize>)>,
     pub(super) note: Option<String>,
 }
 

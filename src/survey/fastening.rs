@@ -6,12 +6,14 @@ use super::reading::{Extreme, Reading};
 use super::run::RunReader;
 use super::settle::{heavier, weaker};
 use super::{FasteningSurvey, HeldBy, Open};
+use crate::fastening::FasteningError;
+use crate::fastening::order::{LONGEST, PanelCount};
 use crate::fastening::rope::{Fibre, breaking};
-use crate::fastening::ties::{Age, Row, Rows};
+use crate::fastening::ties::{Age, Hold, Panel, Row, Rows};
 use crate::fence::{ClothStiffness, Fastening, FasteningKind, TiedTo};
 use crate::source::Stated;
 use crate::units::{Dimension, Force, Length, LineLoad, Measure, Quantity, System, Value, inches, read};
-use crate::workings::nearest;
+use crate::workings::{Blank, nearest};
 use toml::de::{DeTable, DeValue};
 
 const WRITE: &str =
@@ -319,6 +321,16 @@ fn cloth_of(own: &Layers<'_>, reader: &mut Reader) -> Option<Option<ClothStiffne
 }
 
 impl FasteningSurvey {
+    /// Whether it fits the cloth it holds: a spacing no wider than any edge.
+    pub(super) fn fits(&self, screened: Length, height: Length) -> Result<(), FasteningError> {
+        let Some(spacing) = self.spacing.reading.low() else { return Ok(()) };
+        let length = match self.panel {
+            Some(panel) => panel,
+            None => screened / PanelCount { length: screened, longest: LONGEST.value }.work(&mut Blank)?,
+        };
+        Hold::try_new(Panel { length, height }, self.rows.clone(), spacing).map(|_| ())
+    }
+
     /// What holds the cloth, at the ends asked for.
     pub(super) fn settled(&self, end: &dyn Fn(&str) -> Extreme) -> Fastening {
         let strength = weaker(&self.strength, end);

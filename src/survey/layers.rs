@@ -80,6 +80,16 @@ pub(super) fn shortened(text: &str) -> String {
     }
 }
 
+/// A message without the name of the run it tells of.
+fn of_any_run(what: &str) -> String {
+    match what.split_once("run \"") {
+        Some((before, after)) => {
+            format!("{before}run{}", after.split_once('"').map_or("", |(_, rest)| rest))
+        }
+        None => what.to_owned(),
+    }
+}
+
 /// Reads a file and notes what is wrong with it.
 pub(super) struct Reader {
     pub(super) mistakes: Vec<Mistake>,
@@ -97,7 +107,10 @@ impl Reader {
         let (what, write) = (what.into(), write.into());
         let write = if write.is_empty() { None } else { Some(write) };
         // One place is told once, however many runs it was dealt to.
-        if !self.mistakes.iter().any(|before| before.at.as_ref() == Some(&at) && before.what == what) {
+        let alike = |before: &Mistake| {
+            before.at.as_ref() == Some(&at) && of_any_run(&before.what) == of_any_run(&what)
+        };
+        if !self.mistakes.iter().any(alike) {
             self.mistakes.push(Mistake { at: Some(at), what, write, meant: None });
         }
     }

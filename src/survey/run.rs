@@ -163,7 +163,16 @@ impl<'t> RunReader<'_, 't> {
             }
             solidity = Some(Open { key: format!("run.{name}.solidity"), reading: read.solidity });
             condition = Some(Open { key: format!("run.{name}.condition"), reading: read.condition });
-            (cloth, fastening, hung) = (read.cloth, read.fastening, Some(read.screen));
+            if let Some((held, at)) = read.fastening {
+                let bays = &bays[read.screen.first_bay..read.screen.end_bay];
+                let screened = bays.iter().fold(Length::default(), |sum, bay| sum + bay.width);
+                if let Err(error) = held.fits(screened, read.screen.top - read.screen.bottom) {
+                    reader.mistake(at, format!("fastening: {error}"), "measure the spacing again");
+                    return None;
+                }
+                fastening = Some(held);
+            }
+            (cloth, hung) = (read.cloth, Some(read.screen));
         }
         let run = Run {
             name: name.to_owned(),

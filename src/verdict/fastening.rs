@@ -354,13 +354,14 @@ impl<'a> Hung<'a> {
             self.against(self.pull(at_gust * times, &mut Blank)?.force, &mut Blank)
         };
         let Some(held) = at(1.0)? else { return Ok(None) };
+        // Beyond the pressure under which cloth hangs as half a circle nothing is worked: there it is past its strength.
         let mut times = 1.0 / held.ratio;
         if self.strip(at_gust).is_some() {
             let (mut low, mut high) = (1e-9_f64, 1e3_f64);
             for _ in 0..200 {
                 times = (low * high).sqrt();
-                match at(times)? {
-                    Some(held) if held.ratio < 1.0 => low = times,
+                match at(times) {
+                    Ok(Some(held)) if held.ratio < 1.0 => low = times,
                     _ => high = times,
                 }
             }

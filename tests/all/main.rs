@@ -28,3 +28,4 @@ mod readme;
 mod sheet;
 mod support;
 mod vectors;
+mod winds;
