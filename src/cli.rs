@@ -57,18 +57,13 @@ enum Command {
         status: bool,
     },
     /// Work one published rule on given inputs and print its workings.
-    Rule {
-        /// Its name, as `fencegust rules` lists it.
-        name: String,
-        /// Inputs, such as height="10 ft".
-        #[arg(value_name = "KEY=VALUE", allow_hyphen_values = true)]
-        inputs: Vec<String>,
-        /// Results in SI units.
-        #[arg(long)]
-        si: bool,
-    },
-    /// List every rule with its inputs and its source.
-    Rules,
+    ///
+    /// Exit: 0 it is worked; 2 an input is missing, unknown or outside the range of the rule.
+    Rule(verify::RuleArguments),
+    /// List the rules by family, with their places and what holds them; or the card of one.
+    ///
+    /// Exit: 0 something is listed; 1 no rule speaks of the words searched for; 2 there is no such rule.
+    Rules(verify::RulesArguments),
     /// List what the program holds of pipe, cloth and wire: sizes, how well they are known, where they disagree.
     ///
     /// Exit: 0 something is listed; 1 the catalogue has nothing of that size; 2 it could not be asked.
@@ -179,8 +174,8 @@ pub fn main() -> ExitCode {
         Command::Compare(arguments) => compare_surveys(&arguments, &mut out),
         Command::Verify { status: true, .. } => out.write_all(status_table().as_bytes()).map(|()| 0),
         Command::Verify { files, .. } => verify::verify(&files, &mut out),
-        Command::Rule { name, inputs, si } => verify::rule(&name, &inputs, si, &mut out),
-        Command::Rules => verify::rules(&mut out),
+        Command::Rule(arguments) => verify::rule(&arguments, &mut out),
+        Command::Rules(arguments) => verify::rules(&arguments, &mut out),
         Command::Sheet(arguments) => sheet::sheet(&arguments, &mut out),
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
         Command::Catalogue(arguments) => catalogue::catalogue(&arguments, &mut out),

@@ -504,8 +504,13 @@ fn groups(answer: &RunAnswer) -> Vec<(&Group, &'static str)> {
 
 /// Text wrapped to the width of the answer block, later lines indented under the first.
 pub(super) fn wrapped(out: &mut impl Write, head: &str, text: &str) -> io::Result<()> {
+    wrapped_to(WIDTH, out, head, text)
+}
+
+/// The same to another width.
+pub(super) fn wrapped_to(width: usize, out: &mut impl Write, head: &str, text: &str) -> io::Result<()> {
     let indent = " ".repeat(head.chars().count().min(24));
-    let options = textwrap::Options::new(WIDTH)
+    let options = textwrap::Options::new(width)
         .initial_indent(head)
         .subsequent_indent(&indent)
         .break_words(false)

@@ -3,6 +3,7 @@
 use super::all;
 use super::case::{Case, Expectation, Kind, Source, Trial};
 use super::embedded;
+use super::examples::{families, family};
 use super::wrong::{CaseError, CaseMistake, Wrong};
 use crate::workings::{Arguments, Entry};
 use std::fmt::Write;
@@ -441,15 +442,8 @@ pub fn status_table() -> String {
 /// The same from some outcomes.
 #[must_use]
 pub fn status_table_of(outcomes: &[Outcome<'_>]) -> String {
-    let mut families: Vec<&str> = Vec::new();
-    for listed in all() {
-        let family = family(listed.card.name);
-        if !families.contains(&family) {
-            families.push(family);
-        }
-    }
     let mut text = String::from("| rules | values | cells | works | how |\n|---|---:|---:|---:|---|\n");
-    for name in families {
+    for name in families() {
         let own: Vec<_> =
             outcomes.iter().filter(|outcome| family(outcome.expectation.of.name) == name).collect();
         let Summary { published, other_programs, .. } = &Summary::among(&own);
@@ -465,10 +459,6 @@ pub fn status_table_of(outcomes: &[Outcome<'_>]) -> String {
     let Count { values, cells, works, .. } = Summary::of(outcomes).published;
     let _ = writeln!(text, "| together | {values} | {cells} | {works} | |");
     text
-}
-
-fn family(name: &str) -> &str {
-    name.split_once('/').map_or(name, |(family, _)| family)
 }
 
 fn how(name: &str, outcomes: &[&Outcome<'_>], other: &Count) -> String {

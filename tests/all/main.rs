@@ -17,6 +17,7 @@ mod mistakes;
 mod monotony;
 mod new;
 mod readme;
+mod rules;
 mod sheet;
 mod support;
 mod vectors;
