@@ -1,6 +1,7 @@
 //! The command: arguments, files, standard streams.
 
 mod catalogue;
+mod manual;
 mod new;
 mod sheet;
 mod verify;
@@ -14,7 +15,7 @@ use crate::report::{self, Detail};
 use crate::rules::verify::status_table;
 use crate::survey::{Mistakes, Survey};
 use crate::units::{Dimension, Length, Quantity, System, Velocity, read};
-use clap::{Parser, Subcommand, ValueEnum};
+use clap::{Parser, Subcommand, ValueEnum, ValueHint};
 use std::fs::File;
 use std::io::{self, Read, Write};
 use std::path::Path;
@@ -50,7 +51,7 @@ enum Command {
     /// Exit: 0 all agree or differ as disputed; 1 one differs; 2 a file could not be read or worked.
     Verify {
         /// Case files or folders of them.
-        #[arg(value_name = "FILE or DIR")]
+        #[arg(value_name = "FILE or DIR", value_hint = ValueHint::AnyPath)]
         files: Vec<String>,
         /// The cases built in, counted by rule in a table for a page.
         #[arg(long, conflicts_with = "files")]
@@ -72,13 +73,21 @@ enum Command {
     Form(new::FormArguments),
     /// A survey to fill in, with every key explained; or, with --ask, one from questions and answers.
     New(new::NewArguments),
+    /// Print what a shell needs to complete commands, options and the names of rules.
+    ///
+    /// For bash: fencegust completions bash > ~/.local/share/bash-completion/completions/fencegust
+    Completions(manual::CompletionsArguments),
+    /// Print a page of the manual, in the form that man reads.
+    ///
+    /// To read it: fencegust manual check | man -l -
+    Manual(manual::ManualArguments),
 }
 
 #[derive(clap::Args)]
 #[command(after_long_help = csv_help())]
 struct CheckArguments {
     /// Survey files; - is standard input.
-    #[arg(required = true, value_name = "SURVEY")]
+    #[arg(required = true, value_name = "SURVEY", value_hint = ValueHint::FilePath)]
     surveys: Vec<String>,
     /// How the answer is written; several surveys make a list in JSON and one table in CSV.
     #[arg(long, value_enum, default_value = "text")]
@@ -127,7 +136,7 @@ fn csv_help() -> String {
 #[derive(clap::Args)]
 struct CompareArguments {
     /// One survey with --cloth or --height, or several side by side; - is standard input.
-    #[arg(required = true, value_name = "SURVEY")]
+    #[arg(required = true, value_name = "SURVEY", value_hint = ValueHint::FilePath)]
     surveys: Vec<String>,
     /// A cloth of the catalogue, or none; may be given several times.
     #[arg(long, value_name = "CLOTH")]
@@ -149,7 +158,7 @@ struct CompareArguments {
 #[derive(clap::Args)]
 struct ChartArguments {
     /// A survey; - is standard input.
-    #[arg(value_name = "SURVEY", required_unless_present = "cases")]
+    #[arg(value_name = "SURVEY", required_unless_present = "cases", value_hint = ValueHint::FilePath)]
     survey: Option<String>,
     /// A cloth of the catalogue, or none; may be given several times.
     #[arg(long, value_name = "CLOTH")]
@@ -180,6 +189,8 @@ pub fn main() -> ExitCode {
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
         Command::Catalogue(arguments) => catalogue::catalogue(&arguments, &mut out),
         Command::Form(arguments) => new::write_form(&arguments, &mut out),
+        Command::Completions(arguments) => manual::completions(&arguments, &mut out),
+        Command::Manual(arguments) => manual::manual(&arguments, &mut out),
         Command::New(arguments) => new::new(&arguments, &mut out),
     };
     let code = match outcome.and_then(|code| out.flush().map(|()| code)) {

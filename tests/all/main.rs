@@ -13,6 +13,7 @@ mod five_checks;
 mod floors;
 mod form;
 mod gap;
+mod manual;
 mod mistakes;
 mod monotony;
 mod new;
