@@ -73,6 +73,10 @@ enum Command {
     Form(new::FormArguments),
     /// A survey to fill in, with every key explained; or, with --ask, one from questions and answers.
     New(new::NewArguments),
+    /// Print the schema of a survey file, by which an editor completes and checks one.
+    ///
+    /// It is a JSON Schema of draft 2020-12. It takes whatever check takes; check tells more.
+    Schema,
     /// Print what a shell needs to complete commands, options and the names of rules.
     ///
     /// For bash: fencegust completions bash > ~/.local/share/bash-completion/completions/fencegust
@@ -189,6 +193,7 @@ pub fn main() -> ExitCode {
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
         Command::Catalogue(arguments) => catalogue::catalogue(&arguments, &mut out),
         Command::Form(arguments) => new::write_form(&arguments, &mut out),
+        Command::Schema => report::schema(&mut out).map(|()| 0),
         Command::Completions(arguments) => manual::completions(&arguments, &mut out),
         Command::Manual(arguments) => manual::manual(&arguments, &mut out),
         Command::New(arguments) => new::new(&arguments, &mut out),

@@ -19,6 +19,7 @@ mod monotony;
 mod new;
 mod readme;
 mod rules;
+mod schema;
 mod sheet;
 mod support;
 mod vectors;
