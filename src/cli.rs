@@ -174,8 +174,8 @@ struct ChartArguments {
 
 /// Could not be worked out.
 const FAILED: u8 = 2;
-/// A survey is a few thousand bytes; what is larger is another file.
-const LARGEST_SURVEY: u64 = 4 << 20;
+/// A survey or a case is a few thousand bytes; what is larger is another file.
+const LARGEST_FILE: u64 = 4 << 20;
 
 /// Runs the command on the arguments of the process.
 #[must_use]
@@ -245,14 +245,14 @@ fn text_of(name: &str) -> Result<String, String> {
     let mut bytes = Vec::new();
     let too_large = || {
         format!(
-            "{name}: larger than {} MB. A survey is a few thousand bytes: is this the right file?",
-            LARGEST_SURVEY >> 20
+            "{name}: larger than {} MB. What is read here is a few thousand bytes: is this the right file?",
+            LARGEST_FILE >> 20
         )
     };
     if name == "-" {
         io::stdin()
             .lock()
-            .take(LARGEST_SURVEY + 1)
+            .take(LARGEST_FILE + 1)
             .read_to_end(&mut bytes)
             .map_err(|error| format!("standard input: {error}"))?;
     } else {
@@ -264,19 +264,19 @@ fn text_of(name: &str) -> Result<String, String> {
         if about.is_dir() {
             return Err(format!("{name}: this is a directory; name the survey file in it"));
         }
-        if about.is_file() && about.len() > LARGEST_SURVEY {
+        if about.is_file() && about.len() > LARGEST_FILE {
             return Err(too_large());
         }
         let file = File::open(path).map_err(|error| format!("{name}: {error}"))?;
-        file.take(LARGEST_SURVEY + 1).read_to_end(&mut bytes).map_err(|error| format!("{name}: {error}"))?;
+        file.take(LARGEST_FILE + 1).read_to_end(&mut bytes).map_err(|error| format!("{name}: {error}"))?;
     }
-    if bytes.len() as u64 > LARGEST_SURVEY {
+    if bytes.len() as u64 > LARGEST_FILE {
         return Err(too_large());
     }
     String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
         let line = error.as_bytes()[..at].iter().filter(|byte| **byte == b'\n').count() + 1;
-        format!("{name}, line {line}: this is no UTF-8 text; save the survey as plain text in UTF-8")
+        format!("{name}, line {line}: this is no UTF-8 text; save it as plain text in UTF-8")
     })
 }
 

@@ -1,6 +1,6 @@
 //! The commands of the rules: `verify`, `rule`, `rules`.
 
-use super::{FAILED, text_of, trouble};
+use super::{FAILED, shown, text_of, trouble};
 use crate::report;
 use crate::rules::embedded::CASES;
 use crate::rules::examples::family;
@@ -8,52 +8,74 @@ use crate::rules::verify::{Verdict, read_all, text, work_all};
 use crate::rules::{all, named};
 use crate::units::System;
 use crate::workings::{Arguments, Card, Mistake};
+use std::collections::BTreeSet;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-/// The case files below a file or folder, in the order of their names.
-fn case_files(path: &Path, found: &mut Vec<PathBuf>) -> io::Result<()> {
-    if !path.is_dir() {
-        found.push(path.to_owned());
-        return Ok(());
-    }
-    let mut inside: Vec<PathBuf> =
-        path.read_dir()?.map(|entry| entry.map(|entry| entry.path())).collect::<io::Result<_>>()?;
-    inside.sort();
-    for path in inside {
-        if path.is_dir() || path.extension().is_some_and(|end| end == "toml") {
-            case_files(&path, found)?;
+/// Case files, each once, in the order in which they are named and then of their names.
+#[derive(Default)]
+struct CaseFiles {
+    found: Vec<PathBuf>,
+    /// Folders and files as they really are, so that a link in a circle ends and nothing is counted twice.
+    seen: BTreeSet<PathBuf>,
+    trouble: Vec<String>,
+}
+
+impl CaseFiles {
+    /// Takes a file, or every case file below a folder.
+    fn take(&mut self, path: &Path) {
+        if path.canonicalize().is_ok_and(|real| !self.seen.insert(real)) {
+            return;
+        }
+        if !path.is_dir() {
+            // What is not there or cannot be read is told by whoever reads it.
+            self.found.push(path.to_owned());
+            return;
+        }
+        match inside(path) {
+            Ok(inside) => inside.iter().for_each(|path| self.take(path)),
+            Err(error) => self.trouble.push(format!("{}: {error}", path.display())),
         }
     }
-    Ok(())
+}
+
+/// The folders and case files in a folder, in the order of their names.
+fn inside(folder: &Path) -> io::Result<Vec<PathBuf>> {
+    let mut inside: Vec<PathBuf> =
+        folder.read_dir()?.map(|entry| entry.map(|entry| entry.path())).collect::<io::Result<_>>()?;
+    inside.retain(|path| path.is_dir() || path.extension().is_some_and(|end| end == "toml"));
+    inside.sort();
+    Ok(inside)
 }
 
 /// Works the reference cases, those built in or those named.
 pub(super) fn verify(files: &[String], out: &mut impl Write) -> io::Result<u8> {
     let mut texts: Vec<(String, String)> = Vec::new();
-    let mut failed = false;
     if files.is_empty() {
         texts.extend(CASES.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())));
     }
+    let mut told: Vec<String> = Vec::new();
+    let mut all = CaseFiles::default();
     for name in files {
-        let mut found = Vec::new();
-        if let Err(error) = case_files(Path::new(name), &mut found) {
-            trouble(&format!("{name}: {error}"));
-            failed = true;
+        let before = (all.found.len(), all.trouble.len(), all.seen.len());
+        if name == "-" {
+            all.found.push(PathBuf::from("-"));
+        } else {
+            all.take(Path::new(name));
         }
-        if found.is_empty() && Path::new(name).is_dir() {
-            trouble(&format!("{name}: no case file (NAME.toml) stands below it"));
-            failed = true;
+        // A folder named twice holds nothing new the second time.
+        let nothing =
+            all.found.len() == before.0 && all.trouble.len() == before.1 && all.seen.len() > before.2;
+        if nothing {
+            told.push(format!("{name}: no case file (NAME.toml) stands below it"));
         }
-        for path in found {
-            let shown = path.display().to_string();
-            match text_of(&shown) {
-                Ok(text) => texts.push((shown, text)),
-                Err(told) => {
-                    trouble(&told);
-                    failed = true;
-                }
-            }
+    }
+    told.append(&mut all.trouble);
+    for path in &all.found {
+        let name = path.display().to_string();
+        match text_of(&name) {
+            Ok(text) => texts.push((shown(&name).to_owned(), text)),
+            Err(error) => told.push(error),
         }
     }
     let (cases, mut unread) = read_all(texts.iter().map(|(name, text)| (name.as_str(), text.as_str())));
@@ -62,8 +84,9 @@ pub(super) fn verify(files: &[String], out: &mut impl Write) -> io::Result<u8> {
     if !cases.is_empty() || !unread.is_empty() {
         out.write_all(text(&outcomes, &unread).as_bytes())?;
     }
+    told.iter().for_each(|told| trouble(told));
     let differs = outcomes.iter().any(|outcome| Verdict::fails(outcome.verdict));
-    Ok(if failed || !unread.is_empty() { FAILED } else { u8::from(differs) })
+    Ok(if !told.is_empty() || !unread.is_empty() { FAILED } else { u8::from(differs) })
 }
 
 /// The chart of the reference cases built in.

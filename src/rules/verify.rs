@@ -306,9 +306,11 @@ nearest where the table is disputed; when a table fails, every cell that is to b
 #[must_use]
 pub fn text(outcomes: &[Outcome<'_>], unread: &[CaseError]) -> String {
     let mut text = String::new();
-    wrapped(&mut text, "", SHOWN);
-    text.push('\n');
-    row(&mut text, ["", "ours", "printed", "off by", "value"]);
+    if !outcomes.is_empty() {
+        wrapped(&mut text, "", SHOWN);
+        text.push('\n');
+        row(&mut text, ["", "ours", "printed", "off by", "value"]);
+    }
     let mut before: Option<&Case> = None;
     for outcome in outcomes {
         let case = outcome.case;
@@ -323,7 +325,7 @@ pub fn text(outcomes: &[Outcome<'_>], unread: &[CaseError]) -> String {
         }
     }
     if !unread.is_empty() {
-        text.push_str("\nNot worked:\n");
+        text.push_str(if outcomes.is_empty() { "Not worked:\n" } else { "\nNot worked:\n" });
         for error in unread {
             for line in error.to_string().lines() {
                 wrapped(&mut text, "  ", line);
@@ -383,6 +385,27 @@ fn reading(text: &mut String, outcome: &Outcome<'_>) {
         _ => outcome.name().to_owned(),
     };
     line(text, telling, outcome.verdict.words(), &name);
+    match outcome.verdict {
+        Verdict::DisputedButAgrees => {
+            wrapped(
+                text,
+                "      ",
+                "the page is right after all, or ours has moved: take disputed out, or look why",
+            );
+        }
+        Verdict::Moved => {
+            for reading in outcome.readings.iter().filter(|reading| reading.has_moved()) {
+                let Some(pinned) = reading.trial.pinned else { continue };
+                let told = format!(
+                    "pinned at {}, ours lies off by {:.1e} of it: look what moved it, then pin the new value",
+                    reading.trial.printed.beside(pinned),
+                    (reading.ours / pinned - 1.0).abs()
+                );
+                wrapped(text, "      ", &told);
+            }
+        }
+        Verdict::Agrees | Verdict::Differs | Verdict::DisputedStillDiffers => {}
+    }
     if table && outcome.verdict.fails() {
         let wrong = outcome.case.disputed.is_some();
         for reading in outcome.readings.iter().filter(|reading| reading.agrees() == wrong) {
@@ -420,7 +443,9 @@ fn sum(text: &mut String, summary: &Summary, unread: usize) {
         }
         size
     };
-    wrapped(text, "", &format!("{}: {}.", size(published), found(published)));
+    if published.values > 0 {
+        wrapped(text, "", &format!("{}: {}.", size(published), found(published)));
+    }
     if !summary.by_kind.is_empty() {
         wrapped(text, "", &format!("By kind of work: {}.", summary.kinds()));
     }

@@ -23,3 +23,4 @@ mod schema;
 mod sheet;
 mod support;
 mod vectors;
+mod verify;
