@@ -39,12 +39,16 @@ enum Command {
     /// known; 3 none of these but parts not checked; 2 could not be worked out.
     Check(CheckArguments),
     /// Compare cloths on one fence, what helps and what does not, or whole surveys side by side.
+    ///
+    /// Exit: 0 compared, whatever the flags; 2 could not be worked out.
     Compare(CompareArguments),
     /// Write a sheet to hand over: one page of HTML to print, the decision first.
     ///
     /// Exit codes are those of check.
     Sheet(sheet::SheetArguments),
     /// Draw the limit gusts of a survey as a chart in SVG, with the cloth and bare, or cloth by cloth.
+    ///
+    /// Exit: 0 drawn, whatever the flags; 2 could not be worked out.
     Charts(ChartArguments),
     /// Hold the program against published examples: those built in, or case files and folders of your own.
     ///
@@ -69,9 +73,9 @@ enum Command {
     ///
     /// Exit: 0 something is listed; 1 the catalogue has nothing of that size; 2 it could not be asked.
     Catalogue(catalogue::CatalogueArguments),
-    /// A blank survey form to print: one page for the site and the kinds of posts, then one page a run.
+    /// Write a blank survey form to print: one page for the site and the kinds of posts, then one page a run.
     Form(new::FormArguments),
-    /// A survey to fill in, with every key explained; or, with --ask, one from questions and answers.
+    /// Write a survey to fill in, with every key explained; or, with --ask, one from questions and answers.
     New(new::NewArguments),
     /// Print the schema of a survey file, by which an editor completes and checks one.
     ///
@@ -142,7 +146,7 @@ struct CompareArguments {
     /// One survey with --cloth or --height, or several side by side; - is standard input.
     #[arg(required = true, value_name = "SURVEY", value_hint = ValueHint::FilePath)]
     surveys: Vec<String>,
-    /// A cloth of the catalogue, or none; may be given several times.
+    /// A cloth as fencegust catalogue cloth lists it, or none; may be given several times.
     #[arg(long, value_name = "CLOTH")]
     cloth: Vec<String>,
     /// A height of cloth from the ground; may be given several times.
@@ -154,7 +158,7 @@ struct CompareArguments {
     /// The highest cloth from the ground for this gust, run by run.
     #[arg(long, value_name = "GUST", allow_hyphen_values = true)]
     gust: Option<String>,
-    /// How the comparison is written.
+    /// How the comparison is written; in CSV a row a cloth and run, SI figures with the unit in the head.
     #[arg(long, value_enum, default_value = "text")]
     format: Format,
 }
@@ -164,7 +168,7 @@ struct ChartArguments {
     /// A survey; - is standard input.
     #[arg(value_name = "SURVEY", required_unless_present = "cases", value_hint = ValueHint::FilePath)]
     survey: Option<String>,
-    /// A cloth of the catalogue, or none; may be given several times.
+    /// A cloth as fencegust catalogue cloth lists it, or none; may be given several times.
     #[arg(long, value_name = "CLOTH")]
     cloth: Vec<String>,
     /// Our values over the printed ones of the reference cases instead.
