@@ -88,7 +88,8 @@ fn key_like(field: &Field, value: Json, examples: Vec<Json>) -> (String, Json) {
 fn about(sentence: &str, value: Json, examples: Vec<Json>) -> Json {
     let mut keys: Keys = vec![("description".to_owned(), sentence.into())];
     match value {
-        Json::Keys(value) => keys.extend(value),
+        // The sentence of a key goes before what is said of any figure of its kind.
+        Json::Keys(value) => keys.extend(value.into_iter().filter(|(key, _)| key != "description")),
         other => keys.push(("const".to_owned(), other)),
     }
     if !examples.is_empty() {
@@ -177,7 +178,15 @@ fn figure_schema(dimension: Dimension, open: Open, below_nought: bool) -> Json {
     let words = ("description", figure_in_words(dimension, open).into());
     match dimension {
         // A bare number is its own unit.
-        Dimension::Ratio => Json::keys([words, ("type", Json::words(["number", "string"])), written]),
+        Dimension::Ratio if below_nought => {
+            Json::keys([words, ("type", Json::words(["number", "string"])), written])
+        }
+        Dimension::Ratio => Json::keys([
+            words,
+            ("type", Json::words(["number", "string"])),
+            ("exclusiveMinimum", Json::Count(0)),
+            written,
+        ]),
         _ => Json::keys([words, ("type", "string".into()), written]),
     }
 }
@@ -404,7 +413,13 @@ fn site_key(key: &SiteKey) -> Json {
                 let written = |si| measure.write(si, System::Us);
                 format!("; from {} to {}", written(least), written(greatest))
             });
-            let value = site_figure(measure);
+            let mut value = site_figure(measure);
+            if let (Dimension::Ratio, Some((least, greatest)), Json::Keys(value)) =
+                (measure.dimension(), key.range, &mut value)
+            {
+                value.push(("minimum".to_owned(), Json::Figure(least)));
+                value.push(("maximum".to_owned(), Json::Figure(greatest)));
+            }
             let example = default.map(|default| match measure.dimension() {
                 Dimension::Ratio => Json::Figure(default.si),
                 _ => default.written(System::Us).into(),
@@ -568,18 +583,19 @@ fn fastening() -> Json {
     table(keys, &["kind", "spacing", "rows"])
 }
 
+/// A share of 1, at most the whole.
+fn share() -> Json {
+    Json::keys([("$ref", "#/$defs/number-or-unknown".into()), ("maximum", Json::Count(1))])
+}
+
 /// Cloth: of a run it may be like a kind, and says how it hangs where it is not.
 fn screen_table(of_a_run: bool) -> Json {
     let hung_on =
         Json::keys([("type", "string".into()), ("pattern", r"^\s*\+?\d+\s*(?:\.\.\s*\+?\d+\s*)?$".into())]);
     let keys = vec![
         key(&screen::CLOTH, text()),
-        key_like(
-            &screen::SOLIDITY,
-            reference("number-or-unknown"),
-            vec![Json::Figure(0.95), "0.75 .. 0.95".into()],
-        ),
-        key(&screen::DENSITY, reference("number-or-unknown")),
+        key_like(&screen::SOLIDITY, share(), vec![Json::Figure(0.95), "0.75 .. 0.95".into()]),
+        key(&screen::DENSITY, share()),
         key(&screen::COLOUR, text()),
         key(&screen::BOTTOM, reference("length")),
         key(&screen::HEIGHT, reference("length")),
@@ -686,4 +702,30 @@ fn all_runs() -> Json {
     let mut keys = shared_run_keys();
     keys.extend(["name", "bays"].map(|key| never(key, "belongs to one run")));
     table(keys, &[])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn no_key_twice(json: &Json) {
+        match json {
+            Json::Keys(keys) => {
+                for (at, (key, value)) in keys.iter().enumerate() {
+                    assert!(
+                        keys[..at].iter().all(|(before, _)| before != key),
+                        "{key} stands twice in {json:?}"
+                    );
+                    no_key_twice(value);
+                }
+            }
+            Json::List(list) => list.iter().for_each(no_key_twice),
+            _ => {}
+        }
+    }
+
+    #[test]
+    fn no_key_of_the_schema_stands_twice_in_one_place() {
+        no_key_twice(&survey());
+    }
 }

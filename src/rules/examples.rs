@@ -109,9 +109,9 @@ pub fn families() -> Vec<&'static str> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::embedded::CASES;
-    use super::super::verify::{read_all, work_all};
     use super::*;
+    use crate::rules::embedded::CASES;
+    use crate::rules::verify::{read_all, work_all};
 
     #[test]
     fn every_rule_has_a_published_example_or_a_reason_why_not_and_never_both() {
