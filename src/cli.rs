@@ -79,7 +79,7 @@ enum Command {
     New(new::NewArguments),
     /// Print the schema of a survey file, by which an editor completes and checks one.
     ///
-    /// It is a JSON Schema of draft 2020-12. It takes whatever check takes; check tells more.
+    /// It is a JSON Schema of draft 2020-12. It takes every survey that check takes; check tells more of what is wrong.
     Schema,
     /// Print what a shell needs to complete commands, options and the names of rules.
     ///
@@ -120,7 +120,7 @@ enum Format {
     Text,
     /// For programs: SI figures, the unit in the key.
     Json,
-    /// For a spreadsheet: a row a post.
+    /// For a spreadsheet: one table, after RFC 4180.
     Csv,
 }
 

@@ -154,7 +154,6 @@ const fn measure_of(dimension: Dimension) -> Measure {
 fn name_and_unit(column: &str) -> (String, Option<(&'static Unit, Measure)>) {
     for (at, _) in column.match_indices('_') {
         if let Some(unit) = Unit::named(&column[at + 1..].replace("_per_", "/")) {
-            // Pounds a foot of pipe are what it weighs.
             return (column[..at].replace('_', " "), Some((unit, measure_of(unit.dimension))));
         }
     }
@@ -252,8 +251,9 @@ impl Sheet {
         ]
     }
 
+    /// What a row goes by: its name, or what stands first in it.
     fn name_of<'s>(&self, row: &'s [Cell]) -> &'s str {
-        match self.cell(row, "name") {
+        match self.cell(row, "name").or(row.first()) {
             Some(Cell::Words(name)) => name,
             Some(Cell::Figure { printed, .. }) => printed,
             None => "",

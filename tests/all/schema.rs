@@ -12,7 +12,8 @@ use std::fs;
 /// Judges JSON by the keywords the schema uses; a keyword it does not know fails the test.
 struct Judge {
     root: Value,
-    patterns: RefCell<BTreeMap<String, (Regex, BTreeMap<String, bool>)>>,
+    patterns: RefCell<BTreeMap<String, Regex>>,
+    judged: RefCell<BTreeMap<(String, String), bool>>,
 }
 
 const SILENT: [&str; 5] = ["$schema", "$defs", "title", "description", "examples"];
@@ -20,7 +21,11 @@ const SILENT: [&str; 5] = ["$schema", "$defs", "title", "description", "examples
 impl Judge {
     fn new() -> Self {
         let text = fs::read_to_string("schema/survey-1.schema.json").unwrap();
-        Self { root: serde_json::from_str(&text).unwrap(), patterns: RefCell::default() }
+        Self {
+            root: serde_json::from_str(&text).unwrap(),
+            patterns: RefCell::default(),
+            judged: RefCell::default(),
+        }
     }
 
     fn resolve<'s>(&'s self, schema: &'s Value) -> &'s Value {
@@ -36,16 +41,12 @@ impl Judge {
 
     /// Whether a text is as a pattern says; the same texts come again and again, and are judged once.
     fn matches(&self, pattern: &str, text: &str) -> bool {
-        let mut patterns = self.patterns.borrow_mut();
-        if !patterns.contains_key(pattern) {
-            let regex = Regex::new(pattern).unwrap_or_else(|error| panic!("{pattern}: {error}"));
-            patterns.insert(pattern.to_owned(), (regex, BTreeMap::new()));
-        }
-        let (regex, known) = patterns.get_mut(pattern).unwrap();
-        match known.get(text) {
-            Some(is_match) => *is_match,
-            None => *known.entry(text.to_owned()).or_insert(regex.is_match(text)),
-        }
+        let mut judged = self.judged.borrow_mut();
+        *judged.entry((pattern.to_owned(), text.to_owned())).or_insert_with(|| {
+            let mut patterns = self.patterns.borrow_mut();
+            let made = || Regex::new(pattern).unwrap_or_else(|error| panic!("{pattern}: {error}"));
+            patterns.entry(pattern.to_owned()).or_insert_with(made).is_match(text)
+        })
     }
 
     fn is_valid(&self, schema: &Value, value: &Value) -> bool {
