@@ -1,6 +1,7 @@
 //! The command: arguments, files, standard streams.
 
 mod catalogue;
+mod manual;
 mod new;
 mod sheet;
 mod verify;
@@ -15,7 +16,7 @@ use crate::rules::verify::status_table;
 use crate::survey::{Mistakes, Survey};
 use crate::units::{Dimension, Length, Quantity, System, Velocity, read};
 use crate::wind::Code;
-use clap::{Parser, Subcommand, ValueEnum};
+use clap::{Parser, Subcommand, ValueEnum, ValueHint};
 use std::fs::File;
 use std::io::{self, Read, Write};
 use std::path::Path;
@@ -39,52 +40,63 @@ enum Command {
     /// known; 3 none of these but parts not checked; 2 could not be worked out.
     Check(CheckArguments),
     /// Compare cloths on one fence, what helps and what does not, or whole surveys side by side.
+    ///
+    /// Exit: 0 compared, whatever the flags; 2 could not be worked out.
     Compare(CompareArguments),
     /// Write a sheet to hand over: one page of HTML to print, the decision first.
     ///
     /// Exit codes are those of check.
     Sheet(sheet::SheetArguments),
     /// Draw the limit gusts of a survey as a chart in SVG, with the cloth and bare, or cloth by cloth.
+    ///
+    /// Exit: 0 drawn, whatever the flags; 2 could not be worked out.
     Charts(ChartArguments),
     /// Hold the program against published examples: those built in, or case files and folders of your own.
     ///
     /// Exit: 0 all agree or differ as disputed; 1 one differs; 2 a file could not be read or worked.
     Verify {
         /// Case files or folders of them.
-        #[arg(value_name = "FILE or DIR")]
+        #[arg(value_name = "FILE or DIR", value_hint = ValueHint::AnyPath)]
         files: Vec<String>,
         /// The cases built in, counted by rule in a table for a page.
         #[arg(long, conflicts_with = "files")]
         status: bool,
     },
     /// Work one published rule on given inputs and print its workings.
-    Rule {
-        /// Its name, as `fencegust rules` lists it.
-        name: String,
-        /// Inputs, such as height="10 ft".
-        #[arg(value_name = "KEY=VALUE", allow_hyphen_values = true)]
-        inputs: Vec<String>,
-        /// Results in SI units.
-        #[arg(long)]
-        si: bool,
-    },
-    /// List every rule with its inputs and its source.
-    Rules,
+    ///
+    /// Exit: 0 it is worked; 2 an input is missing, unknown or outside the range of the rule.
+    Rule(verify::RuleArguments),
+    /// List the rules by family, with their places and what holds them; or the card of one.
+    ///
+    /// Exit: 0 something is listed; 1 no rule speaks of the words searched for; 2 there is no such rule.
+    Rules(verify::RulesArguments),
     /// List what the program holds of pipe, cloth and wire: sizes, how well they are known, where they disagree.
     ///
     /// Exit: 0 something is listed; 1 the catalogue has nothing of that size; 2 it could not be asked.
     Catalogue(catalogue::CatalogueArguments),
-    /// A blank survey form to print: one page for the site and the kinds of posts, then one page a run.
+    /// Write a blank survey form to print: one page for the site and the kinds of posts, then one page a run.
     Form(new::FormArguments),
-    /// A survey to fill in, with every key explained; or, with --ask, one from questions and answers.
+    /// Write a survey to fill in, with every key explained; or, with --ask, one from questions and answers.
     New(new::NewArguments),
+    /// Print the schema of a survey file, by which an editor completes and checks one.
+    ///
+    /// It is a JSON Schema of draft 2020-12. It takes every survey that check takes; check tells more of what is wrong.
+    Schema,
+    /// Print what a shell needs to complete commands, options and the names of rules.
+    ///
+    /// For bash: fencegust completions bash > ~/.local/share/bash-completion/completions/fencegust
+    Completions(manual::CompletionsArguments),
+    /// Print a page of the manual, in the form that man reads.
+    ///
+    /// To read it: fencegust manual check | man -l -
+    Manual(manual::ManualArguments),
 }
 
 #[derive(clap::Args)]
 #[command(after_long_help = csv_help())]
 struct CheckArguments {
     /// Survey files; - is standard input.
-    #[arg(required = true, value_name = "SURVEY")]
+    #[arg(required = true, value_name = "SURVEY", value_hint = ValueHint::FilePath)]
     surveys: Vec<String>,
     /// How the answer is written; several surveys make a list in JSON and one table in CSV.
     #[arg(long, value_enum, default_value = "text")]
@@ -109,7 +121,7 @@ enum Format {
     Text,
     /// For programs: SI figures, the unit in the key.
     Json,
-    /// For a spreadsheet: a row a post.
+    /// For a spreadsheet: one table, after RFC 4180.
     Csv,
 }
 
@@ -133,9 +145,9 @@ fn csv_help() -> String {
 #[derive(clap::Args)]
 struct CompareArguments {
     /// One survey with --cloth or --height, or several side by side; - is standard input.
-    #[arg(required = true, value_name = "SURVEY")]
+    #[arg(required = true, value_name = "SURVEY", value_hint = ValueHint::FilePath)]
     surveys: Vec<String>,
-    /// A cloth of the catalogue, or none; may be given several times.
+    /// A cloth as fencegust catalogue cloth lists it, or none; may be given several times.
     #[arg(long, value_name = "CLOTH")]
     cloth: Vec<String>,
     /// A height of cloth from the ground; may be given several times.
@@ -150,7 +162,7 @@ struct CompareArguments {
     /// The highest cloth from the ground for this gust, run by run.
     #[arg(long, value_name = "GUST", allow_hyphen_values = true)]
     gust: Option<String>,
-    /// How the comparison is written.
+    /// How the comparison is written; in CSV a row a cloth and run, SI figures with the unit in the head.
     #[arg(long, value_enum, default_value = "text")]
     format: Format,
 }
@@ -158,9 +170,9 @@ struct CompareArguments {
 #[derive(clap::Args)]
 struct ChartArguments {
     /// A survey; - is standard input.
-    #[arg(value_name = "SURVEY", required_unless_present = "cases")]
+    #[arg(value_name = "SURVEY", required_unless_present = "cases", value_hint = ValueHint::FilePath)]
     survey: Option<String>,
-    /// A cloth of the catalogue, or none; may be given several times.
+    /// A cloth as fencegust catalogue cloth lists it, or none; may be given several times.
     #[arg(long, value_name = "CLOTH")]
     cloth: Vec<String>,
     /// Our values over the printed ones of the reference cases instead.
@@ -170,8 +182,8 @@ struct ChartArguments {
 
 /// Could not be worked out.
 const FAILED: u8 = 2;
-/// A survey is a few thousand bytes; what is larger is another file.
-const LARGEST_SURVEY: u64 = 4 << 20;
+/// A survey or a case is a few thousand bytes; what is larger is another file.
+const LARGEST_FILE: u64 = 4 << 20;
 
 /// Runs the command on the arguments of the process.
 #[must_use]
@@ -183,12 +195,15 @@ pub fn main() -> ExitCode {
         Command::Compare(arguments) => compare_surveys(&arguments, &mut out),
         Command::Verify { status: true, .. } => out.write_all(status_table().as_bytes()).map(|()| 0),
         Command::Verify { files, .. } => verify::verify(&files, &mut out),
-        Command::Rule { name, inputs, si } => verify::rule(&name, &inputs, si, &mut out),
-        Command::Rules => verify::rules(&mut out),
+        Command::Rule(arguments) => verify::rule(&arguments, &mut out),
+        Command::Rules(arguments) => verify::rules(&arguments, &mut out),
         Command::Sheet(arguments) => sheet::sheet(&arguments, &mut out),
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
         Command::Catalogue(arguments) => catalogue::catalogue(&arguments, &mut out),
         Command::Form(arguments) => new::write_form(&arguments, &mut out),
+        Command::Schema => report::schema(&mut out).map(|()| 0),
+        Command::Completions(arguments) => manual::completions(&arguments, &mut out),
+        Command::Manual(arguments) => manual::manual(&arguments, &mut out),
         Command::New(arguments) => new::new(&arguments, &mut out),
     };
     let code = match outcome.and_then(|code| out.flush().map(|()| code)) {
@@ -238,14 +253,14 @@ fn text_of(name: &str) -> Result<String, String> {
     let mut bytes = Vec::new();
     let too_large = || {
         format!(
-            "{name}: larger than {} MB. A survey is a few thousand bytes: is this the right file?",
-            LARGEST_SURVEY >> 20
+            "{name}: larger than {} MB. What is read here is a few thousand bytes: is this the right file?",
+            LARGEST_FILE >> 20
         )
     };
     if name == "-" {
         io::stdin()
             .lock()
-            .take(LARGEST_SURVEY + 1)
+            .take(LARGEST_FILE + 1)
             .read_to_end(&mut bytes)
             .map_err(|error| format!("standard input: {error}"))?;
     } else {
@@ -257,19 +272,19 @@ fn text_of(name: &str) -> Result<String, String> {
         if about.is_dir() {
             return Err(format!("{name}: this is a directory; name the survey file in it"));
         }
-        if about.is_file() && about.len() > LARGEST_SURVEY {
+        if about.is_file() && about.len() > LARGEST_FILE {
             return Err(too_large());
         }
         let file = File::open(path).map_err(|error| format!("{name}: {error}"))?;
-        file.take(LARGEST_SURVEY + 1).read_to_end(&mut bytes).map_err(|error| format!("{name}: {error}"))?;
+        file.take(LARGEST_FILE + 1).read_to_end(&mut bytes).map_err(|error| format!("{name}: {error}"))?;
     }
-    if bytes.len() as u64 > LARGEST_SURVEY {
+    if bytes.len() as u64 > LARGEST_FILE {
         return Err(too_large());
     }
     String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
         let line = error.as_bytes()[..at].iter().filter(|byte| **byte == b'\n').count() + 1;
-        format!("{name}, line {line}: this is no UTF-8 text; save the survey as plain text in UTF-8")
+        format!("{name}, line {line}: this is no UTF-8 text; save it as plain text in UTF-8")
     })
 }
 

@@ -4,7 +4,7 @@ use super::whole::{Existing, could_write, write_whole};
 use super::{Arguments, Command, FAILED, check_surveys, trouble};
 use crate::report::{self, Draft, Form, Interview, Paper};
 use crate::units::System;
-use clap::{Parser, ValueEnum};
+use clap::{Parser, ValueEnum, ValueHint};
 use std::io::{self, BufRead, IsTerminal, Read, Write};
 
 /// More runs than any site has: a slip of the finger.
@@ -22,7 +22,7 @@ pub(super) struct FormArguments {
     #[arg(long, value_enum, default_value = "us")]
     units: Units,
     /// The file to write, for a browser to open and print; - or nothing is standard output.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", value_hint = ValueHint::FilePath)]
     out: Option<String>,
 }
 
@@ -40,7 +40,7 @@ pub(super) struct NewArguments {
     #[arg(long)]
     ask: bool,
     /// The file to write; - or nothing is standard output. With --ask it is asked where it is not given.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", value_hint = ValueHint::FilePath)]
     out: Option<String>,
     /// Replace the file if it is there already.
     #[arg(long)]

@@ -6,13 +6,13 @@ use super::{FAILED, shown, survey_of, trouble};
 use crate::answers::check;
 use crate::report::{self, Paper};
 use crate::units::System;
-use clap::ValueEnum;
+use clap::{ValueEnum, ValueHint};
 use std::io::{self, Write};
 
 #[derive(clap::Args)]
 pub(super) struct SheetArguments {
     /// A survey file; - is standard input.
-    #[arg(value_name = "SURVEY")]
+    #[arg(value_name = "SURVEY", value_hint = ValueHint::FilePath)]
     survey: String,
     /// Whom it is for.
     #[arg(long = "for", value_enum, value_name = "WHOM")]
@@ -21,7 +21,7 @@ pub(super) struct SheetArguments {
     #[arg(long, value_enum)]
     paper: Option<PaperName>,
     /// Where it is written; left out or -, standard output.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", value_hint = ValueHint::FilePath)]
     out: Option<String>,
     /// Write over a file that is there.
     #[arg(long, requires = "out")]

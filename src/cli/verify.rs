@@ -1,58 +1,81 @@
 //! The commands of the rules: `verify`, `rule`, `rules`.
 
-use super::{FAILED, text_of, trouble};
+use super::{FAILED, shown, text_of, trouble};
 use crate::report;
 use crate::rules::embedded::CASES;
+use crate::rules::examples::family;
 use crate::rules::verify::{Verdict, read_all, text, work_all};
 use crate::rules::{all, named};
 use crate::units::System;
-use crate::workings::Arguments;
+use crate::workings::{Arguments, Card, Mistake};
+use std::collections::BTreeSet;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-/// The case files below a file or folder, in the order of their names.
-fn case_files(path: &Path, found: &mut Vec<PathBuf>) -> io::Result<()> {
-    if !path.is_dir() {
-        found.push(path.to_owned());
-        return Ok(());
-    }
-    let mut inside: Vec<PathBuf> =
-        path.read_dir()?.map(|entry| entry.map(|entry| entry.path())).collect::<io::Result<_>>()?;
-    inside.sort();
-    for path in inside {
-        if path.is_dir() || path.extension().is_some_and(|end| end == "toml") {
-            case_files(&path, found)?;
+/// Case files, each once, in the order in which they are named and then of their names.
+#[derive(Default)]
+struct CaseFiles {
+    found: Vec<PathBuf>,
+    /// Folders and files as they really are, so that a link in a circle ends and nothing is counted twice.
+    seen: BTreeSet<PathBuf>,
+    trouble: Vec<String>,
+}
+
+impl CaseFiles {
+    /// Takes a file, or every case file below a folder.
+    fn take(&mut self, path: &Path) {
+        if path.canonicalize().is_ok_and(|real| !self.seen.insert(real)) {
+            return;
+        }
+        if !path.is_dir() {
+            // What is not there or cannot be read is told by whoever reads it.
+            self.found.push(path.to_owned());
+            return;
+        }
+        match inside(path) {
+            Ok(inside) => inside.iter().for_each(|path| self.take(path)),
+            Err(error) => self.trouble.push(format!("{}: {error}", path.display())),
         }
     }
-    Ok(())
+}
+
+/// The folders and case files in a folder, in the order of their names.
+fn inside(folder: &Path) -> io::Result<Vec<PathBuf>> {
+    let mut inside: Vec<PathBuf> =
+        folder.read_dir()?.map(|entry| entry.map(|entry| entry.path())).collect::<io::Result<_>>()?;
+    inside.retain(|path| path.is_dir() || path.extension().is_some_and(|end| end == "toml"));
+    inside.sort();
+    Ok(inside)
 }
 
 /// Works the reference cases, those built in or those named.
 pub(super) fn verify(files: &[String], out: &mut impl Write) -> io::Result<u8> {
     let mut texts: Vec<(String, String)> = Vec::new();
-    let mut failed = false;
     if files.is_empty() {
         texts.extend(CASES.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())));
     }
+    let mut told: Vec<String> = Vec::new();
+    let mut all = CaseFiles::default();
     for name in files {
-        let mut found = Vec::new();
-        if let Err(error) = case_files(Path::new(name), &mut found) {
-            trouble(&format!("{name}: {error}"));
-            failed = true;
+        let before = (all.found.len(), all.trouble.len(), all.seen.len());
+        if name == "-" {
+            all.found.push(PathBuf::from("-"));
+        } else {
+            all.take(Path::new(name));
         }
-        if found.is_empty() && Path::new(name).is_dir() {
-            trouble(&format!("{name}: no case file (NAME.toml) stands below it"));
-            failed = true;
+        // A folder named twice holds nothing new the second time.
+        let nothing =
+            all.found.len() == before.0 && all.trouble.len() == before.1 && all.seen.len() > before.2;
+        if nothing {
+            told.push(format!("{name}: no case file (NAME.toml) stands below it"));
         }
-        for path in found {
-            let shown = path.display().to_string();
-            match text_of(&shown) {
-                Ok(text) => texts.push((shown, text)),
-                Err(told) => {
-                    trouble(&told);
-                    failed = true;
-                }
-            }
+    }
+    told.append(&mut all.trouble);
+    for path in &all.found {
+        let name = path.display().to_string();
+        match text_of(&name) {
+            Ok(text) => texts.push((shown(&name).to_owned(), text)),
+            Err(error) => told.push(error),
         }
     }
     let (cases, mut unread) = read_all(texts.iter().map(|(name, text)| (name.as_str(), text.as_str())));
@@ -61,8 +84,9 @@ pub(super) fn verify(files: &[String], out: &mut impl Write) -> io::Result<u8> {
     if !cases.is_empty() || !unread.is_empty() {
         out.write_all(text(&outcomes, &unread).as_bytes())?;
     }
+    told.iter().for_each(|told| trouble(told));
     let differs = outcomes.iter().any(|outcome| Verdict::fails(outcome.verdict));
-    Ok(if failed || !unread.is_empty() { FAILED } else { u8::from(differs) })
+    Ok(if !told.is_empty() || !unread.is_empty() { FAILED } else { u8::from(differs) })
 }
 
 /// The chart of the reference cases built in.
@@ -72,18 +96,49 @@ pub(super) fn chart() -> Result<String, String> {
     report::ours_over_printed(&outcomes).map_err(|error| error.to_string())
 }
 
+/// Nothing is found.
+const NOTHING: u8 = 1;
+
+#[derive(clap::Args)]
+pub(super) struct RuleArguments {
+    /// Its name, as `fencegust rules` lists it.
+    #[arg(value_name = "NAME")]
+    name: String,
+    /// Inputs, such as height="10 ft"; `fencegust rules NAME` tells which.
+    #[arg(value_name = "KEY=VALUE")]
+    inputs: Vec<String>,
+    /// The steps in SI units.
+    #[arg(long)]
+    si: bool,
+}
+
+#[derive(clap::Args)]
+pub(super) struct RulesArguments {
+    /// One rule, for its card; or a family of rules, such as asce7-16.
+    #[arg(value_name = "NAME", conflicts_with = "search")]
+    name: Option<String>,
+    /// Only rules that speak of this, in their names, sentences, inputs or places.
+    #[arg(long, value_name = "WORD")]
+    search: Option<String>,
+}
+
+fn no_rule(name: &str, nearest: Option<&str>) -> String {
+    let near = nearest.map_or_else(String::new, |near| format!(", perhaps {near}"));
+    format!("there is no rule \"{name}\"{near}; fencegust rules lists them")
+}
+
 /// Works one rule by name on inputs from the command line.
-pub(super) fn rule(name: &str, inputs: &[String], si: bool, out: &mut impl Write) -> io::Result<u8> {
-    let listed = match named(name) {
+pub(super) fn rule(arguments: &RuleArguments, out: &mut impl Write) -> io::Result<u8> {
+    let listed = match named(&arguments.name) {
         Ok(listed) => listed,
         Err(nearest) => {
-            let near = nearest.map_or_else(String::new, |near| format!(", perhaps {near}"));
-            trouble(&format!("there is no rule \"{name}\"{near}; fencegust rules lists them"));
+            trouble(&no_rule(&arguments.name, nearest));
             return Ok(FAILED);
         }
     };
+    let (name, fields) = (listed.card.name, listed.card.given);
     let mut given = Vec::new();
-    for input in inputs {
+    for input in &arguments.inputs {
         match input.split_once('=') {
             Some((key, value)) => given.push((key.trim(), value.trim())),
             None => {
@@ -94,31 +149,81 @@ pub(super) fn rule(name: &str, inputs: &[String], si: bool, out: &mut impl Write
     }
     let mut entries = Vec::new();
     match listed.work(&mut Arguments::new(given), &mut entries) {
-        Ok(_) => {
-            let system = if si { System::Si } else { System::Us };
-            report::workings(listed.card.name, &entries, system, out)?;
+        Ok(result) => {
+            let system = if arguments.si { System::Si } else { System::Us };
+            report::rule_worked(listed.card, result, &entries, system, out)?;
             Ok(0)
         }
         Err(mistakes) => {
+            let mut of_inputs = false;
             for mistake in mistakes {
-                trouble(&format!("{name}: {mistake}"));
+                of_inputs |= !matches!(mistake, Mistake::OutOfRange(_) | Mistake::NoNumber(_));
+                // Who writes the symbol of the page means the input that goes by it.
+                let by_symbol = match &mistake {
+                    Mistake::Unknown { key, .. } => fields.iter().find(|field| field.symbol == key),
+                    _ => None,
+                };
+                match by_symbol {
+                    Some(field) => {
+                        trouble(&format!("{name}: {} goes by the name {}", field.symbol, field.key))
+                    }
+                    None => trouble(&format!("{name}: {mistake}")),
+                }
+            }
+            if of_inputs {
+                trouble(&format!("fencegust rules {name} tells what each input is"));
             }
             Ok(FAILED)
         }
     }
 }
 
-/// Lists every rule with its inputs and its source.
-pub(super) fn rules(out: &mut impl Write) -> io::Result<u8> {
-    for listed in all() {
-        let card = listed.card;
-        writeln!(out, "{}", card.name)?;
-        writeln!(out, "    {} [{}]", card.about.trim(), card.clause)?;
-        for field in card.given {
-            let dimension = field.measure.dimension().in_words();
-            writeln!(out, "    {} ({}): {}, {dimension}", field.key, field.symbol, field.about.trim())?;
-        }
-        writeln!(out, "    gives {} ({}), {}", card.key, card.symbol, card.measure.dimension().in_words())?;
+/// Whether a rule speaks of every word.
+fn speaks_of(card: &Card, words: &str) -> bool {
+    let mut said = format!("{} {} {} {} {}", card.name, card.about, card.clause, card.key, card.symbol);
+    for field in card.given {
+        said.push_str(&format!(" {} {} {}", field.key, field.symbol, field.about));
     }
-    Ok(0)
+    let said = said.to_lowercase();
+    words.to_lowercase().split_whitespace().all(|word| said.contains(word))
+}
+
+/// The card of a rule, with the cases that speak of it.
+fn card(card: &Card, out: &mut impl Write) -> io::Result<u8> {
+    let (cases, _) = read_all(CASES.iter().copied().filter(|(_, text)| text.contains(card.name)));
+    report::rule_card(card, &work_all(&cases).0, out).map(|()| 0)
+}
+
+/// Lists rules, or writes the card of one.
+pub(super) fn rules(arguments: &RulesArguments, out: &mut impl Write) -> io::Result<u8> {
+    let all: Vec<&Card> = all().map(|listed| listed.card).collect();
+    let found: Vec<&Card> = match (&arguments.name, &arguments.search) {
+        (Some(name), _) => {
+            let of_family: Vec<&Card> =
+                all.iter().copied().filter(|card| family(card.name) == name).collect();
+            if of_family.is_empty() {
+                match named(name) {
+                    Ok(listed) => return card(listed.card, out),
+                    Err(nearest) => {
+                        trouble(&no_rule(name, nearest));
+                        return Ok(FAILED);
+                    }
+                }
+            }
+            of_family
+        }
+        (None, Some(words)) => all.into_iter().filter(|card| speaks_of(card, words)).collect(),
+        (None, None) => all,
+    };
+    match (found.as_slice(), &arguments.search) {
+        ([], Some(words)) => {
+            trouble(&format!("no rule speaks of \"{words}\"; fencegust rules lists them all"));
+            Ok(NOTHING)
+        }
+        ([one], Some(_)) => card(one, out),
+        (found, _) => {
+            let (cases, _) = read_all(CASES.iter().copied());
+            report::rules_list(found, &work_all(&cases).0, out).map(|()| 0)
+        }
+    }
 }

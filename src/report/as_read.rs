@@ -11,7 +11,11 @@ pub fn as_read(survey: &Survey, out: &mut impl Write) -> io::Result<()> {
     let width = |of: fn(&crate::survey::AsRead) -> usize| survey.as_read.iter().map(of).max().unwrap_or(0);
     let (keys, texts) =
         (width(|read| read.key.chars().count()), width(|read| read.text.chars().count()).min(48));
-    for read in &survey.as_read {
+    for (at, read) in survey.as_read.iter().enumerate() {
+        // One value may be read for both ends of a run.
+        if survey.as_read[..at].contains(read) {
+            continue;
+        }
         writeln!(out, "{:keys$}  {:texts$}  {}", read.key, read.text, read.origin)?;
     }
     Ok(())

@@ -317,8 +317,9 @@ impl Sheet {
         ]
     }
 
+    /// What a row goes by: its name, or what stands first in it.
     fn name_of<'s>(&self, row: &'s [Cell]) -> &'s str {
-        match self.cell(row, "name") {
+        match self.cell(row, "name").or(row.first()) {
             Some(Cell::Words(name)) => name,
             Some(Cell::Figure { printed, .. }) => printed,
             None => "",

@@ -28,6 +28,10 @@ impl Field {
             System::Si => self.si,
         }
     }
+    /// The parts of an example that is a list.
+    pub(super) fn example_list(&self) -> impl Iterator<Item = &'static str> {
+        self.us.split(", ")
+    }
     /// What it is and how to find it out, in one line.
     pub(super) fn sentence(&self) -> String {
         if self.how.is_empty() { self.what.to_owned() } else { format!("{}; {}", self.what, self.how) }
@@ -61,6 +65,12 @@ pub(super) const FROM: Field =
 pub(super) const FROM_WAYS: [&str; 5] = ["tape", "caliper", "drawing", "told", "guess"];
 pub(super) const NOTE: Field =
     words("note", "what a reader must know", "printed with the result", "measured from the ground only");
+pub(super) const LIKE: Field = words(
+    "like",
+    "name of the kind that this one is like",
+    "keys written beside it win over those of the kind",
+    "closed9",
+);
 pub(super) const FACES: [&str; 2] = ["inside", "outside"];
 pub(super) const COMPASS: [&str; 8] =
     ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
@@ -100,6 +110,15 @@ pub(super) mod site {
         "lrfd: strength design; asd: allowable stress design; left out: lrfd",
         "lrfd",
     );
+    pub(in crate::report) const HURRICANE_COAST: Field = words(
+        "hurricane_coast",
+        "whether hurricanes make the strongest winds here",
+        "yes or no; how often a gust comes is told for inland winds only",
+        "no",
+    );
+    pub(in crate::report) const SOIL: Field =
+        words("soil", "soil round the footings", "a table with one of its keys, or unknown", "unknown")
+            .open();
     pub(in crate::report) const LATERAL_BEARING: Field = figure(
         "lateral_bearing",
         "lateral bearing of the soil for each depth",
@@ -132,8 +151,12 @@ pub(super) mod post {
         "caliper across the flats",
         ["2.5 in", "60 mm"],
     );
-    pub(in crate::report) const SECTION: Field =
-        words("section", "pipe of the catalogue, in place of girth and wall", "", "pipe 2-1/2 std");
+    pub(in crate::report) const SECTION: Field = words(
+        "section",
+        "pipe of the catalogue by its name, in place of girth and wall",
+        "fencegust catalogue pipe lists the names",
+        "pipe 2-1/2 std",
+    );
     pub(in crate::report) const MODULUS: Field = figure(
         "modulus",
         "effective section modulus of another steel shape, in place of girth and wall",
@@ -233,6 +256,37 @@ pub(super) mod run {
     );
     pub(in crate::report) const FINISH: Field =
         Field { key: "finish", what: "how the fence ends at your right hand", ..START };
+    pub(in crate::report) const ENDS: Field = words(
+        "ends",
+        "how the fence ends at both hands, in place of start and finish",
+        "free, corner, or a table with return",
+        "corner",
+    );
+    pub(in crate::report) const RETURN: Field = figure(
+        "return",
+        "how long cloth goes on round the corner",
+        "only cloth at least as high as here counts",
+        ["60 ft", "18 m"],
+    );
+    pub(in crate::report) const TOP_RAIL: Field =
+        words("top_rail", "rail along the top", "left out: none", "none");
+    pub(in crate::report) const MID_RAIL: Field =
+        words("mid_rail", "rail half-way up", "left out: none", "none");
+    pub(in crate::report) const BOTTOM_RAIL: Field =
+        words("bottom_rail", "rail along the bottom", "left out: none", "none");
+    pub(in crate::report) const CHAIN_LINK: Field =
+        words("chain_link", "the steel mesh", "none where there is none", "none");
+    pub(in crate::report) const FOOTING: Field =
+        words("footing", "concrete round a post", "a table, the name of a kind, or unknown", "unknown")
+            .open();
+    pub(in crate::report) const OTHER_POSTS: Field =
+        words("other_posts", "posts that differ", "by number and kind", "");
+    pub(in crate::report) const SCREEN: Field = words(
+        "screen",
+        "cloth on this side",
+        "the name of a kind, a table that may change keys of a kind, or none",
+        "none",
+    );
     pub(in crate::report) const HEIGHT: Field = figure(
         "height",
         "fence, from the ground to the top rail",
@@ -329,6 +383,10 @@ pub(super) mod screen {
         words("face", "side of the fence the cloth hangs on", "inside or outside", "inside");
     pub(in crate::report) const BAYS: Field =
         words("bays", "first and last bay it hangs on", "left out: the whole side", "2..11");
+    pub(in crate::report) const FASTENING: Field =
+        words("fastening", "what holds the cloth", "a table, or unknown", "unknown").open();
+    pub(in crate::report) const VENTS: Field =
+        words("vents", "windows cut in the cloth", "a table of their size and number", "");
     pub(in crate::report) const KIND: Field = words("kind", "what holds the cloth", "ties or lacing", "ties");
     pub(in crate::report) const STRENGTH: Field =
         figure("strength", "strength of one tie", "from its maker's sheet", ["50 lbf", "220 N"]).open();

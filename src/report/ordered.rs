@@ -8,6 +8,8 @@ use serde::ser::{SerializeMap, Serializer};
 pub(super) enum Json {
     /// Nothing.
     Null,
+    /// Yes or no.
+    Truth(bool),
     /// A figure.
     Figure(f64),
     /// A count.
@@ -48,6 +50,7 @@ impl Serialize for Json {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match self {
             Self::Null => serializer.serialize_unit(),
+            Self::Truth(truth) => serializer.serialize_bool(*truth),
             Self::Figure(figure) => serializer.serialize_f64(*figure),
             Self::Count(count) => serializer.serialize_u64(*count),
             Self::Words(words) => serializer.serialize_str(words),

@@ -34,6 +34,8 @@ impl Cell {
         match self {
             Self::Empty => String::new(),
             Self::Words(words) => harmless(words),
+            // No figure, as JSON has none.
+            Self::Figure(figure) if !figure.is_finite() => String::new(),
             Self::Figure(figure) => {
                 let twelve = format!("{figure:.11e}");
                 twelve.parse::<f64>().unwrap_or(*figure).to_string()

@@ -8,7 +8,7 @@ use crate::answers::{Check, Group, Often, RunAnswer, own_flag_over_both};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{End, Run};
 use crate::survey::RunSurvey;
-use crate::units::{Length, Measure, Quantity, System, Velocity, number};
+use crate::units::{Dimension, Length, Measure, Quantity, System, Unit, Velocity, number};
 use crate::verdict::{Flag, PostVerdict, RunVerdict};
 use comfy_table::{CellAlignment, Table, presets};
 use std::io::{self, Write};
@@ -264,7 +264,14 @@ impl Page<'_> {
         wrapped(
             out,
             "",
-            "You stand inside the court, facing the fence: post 1 is at your left, bay 1 lies between posts 1 and 2.",
+            "You stand inside the court, facing the fence: post 1 is at your left, bay 1 lies between posts 1 and 2. Wind \
+             from the start comes along the fence from your left, from the finish from your right.",
+        )?;
+        wrapped(
+            out,
+            "",
+            "Shear, moment and strength are those at the foot of a post at the design wind, at the worst end of what is \
+             not known; bare is without the cloth. Ratio and limit gust stand for both ends where they differ.",
         )?;
         for alike in self.alike() {
             self.run_tables(&alike, detail, out)?;
@@ -407,7 +414,7 @@ impl Page<'_> {
         let unit = |measure: Measure| measure.printed(self.system).0;
         let head = vec![
             "posts".to_owned(),
-            "kind".to_owned(),
+            "role, kind".to_owned(),
             format!("shear {}", unit(Measure::Force)),
             format!("moment {}", unit(Measure::Moment)),
             format!("bare {}", unit(Measure::Moment)),
@@ -524,16 +531,43 @@ fn groups(answer: &RunAnswer) -> Vec<(&Group, &'static str)> {
 
 /// Text wrapped to the width of the answer block, later lines indented under the first.
 pub(super) fn wrapped(out: &mut impl Write, head: &str, text: &str) -> io::Result<()> {
+    wrapped_to(WIDTH, out, head, text)
+}
+
+/// The same to another width.
+pub(super) fn wrapped_to(width: usize, out: &mut impl Write, head: &str, text: &str) -> io::Result<()> {
     let indent = " ".repeat(head.chars().count().min(24));
-    let options = textwrap::Options::new(WIDTH)
+    let options = textwrap::Options::new(width)
         .initial_indent(head)
         .subsequent_indent(&indent)
         .break_words(false)
         .word_splitter(textwrap::WordSplitter::NoHyphenation);
-    for line in textwrap::wrap(text, options) {
-        writeln!(out, "{line}")?;
+    for line in textwrap::wrap(&units_beside_figures(text), options) {
+        writeln!(out, "{}", line.replace(NO_BREAK, " "))?;
     }
     Ok(())
+}
+
+/// A blank at which no line ends.
+const NO_BREAK: char = '\u{a0}';
+
+/// Text in which a unit keeps to its figure, so that no line begins with one.
+fn units_beside_figures(text: &str) -> String {
+    let mut kept = String::with_capacity(text.len());
+    for (at, word) in text.split(' ').enumerate() {
+        let unit = word.trim_end_matches([',', '.', ';', ':', ')']);
+        let after_figure = kept.ends_with(|sign: char| sign.is_ascii_digit());
+        if at > 0 {
+            kept.push(if after_figure && is_measured_in(unit) { NO_BREAK } else { ' ' });
+        }
+        kept.push_str(word);
+    }
+    kept
+}
+
+/// Whether something is measured in this; years are counted, and read on over the end of a line.
+fn is_measured_in(unit: &str) -> bool {
+    Unit::named(unit).is_some_and(|unit| unit.dimension != Dimension::Years)
 }
 
 pub(super) fn rule(out: &mut impl Write, title: &str) -> io::Result<()> {

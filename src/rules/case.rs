@@ -35,6 +35,7 @@ use std::collections::BTreeMap;
 use std::fmt;
 use std::ops::Range;
 use toml::Spanned;
+use toml::de::DeTable;
 
 /// The number of the format that is read here.
 pub const FORMAT: i64 = 1;
@@ -213,6 +214,23 @@ struct FormatOnly {
     case: Option<Spanned<i64>>,
 }
 
+/// The keys of the file, and of the tables in it; their structures below have the same.
+const FILE_KEYS: &[&str] = &["case", "checks", "disputed", "note", "source", "given", "expect", "table"];
+const SOURCE_KEYS: &[&str] = &["work", "place", "kind", "seen", "via"];
+const EXPECT_KEYS: &[&str] = &["printed", "digits", "pinned", "allow", "because"];
+const TABLE_KEYS: &[&str] = &["of", "columns", "rows", "allow", "because"];
+
+/// Where a key belongs that stands in another table.
+fn belongs(key: &str) -> Option<&'static str> {
+    match key {
+        "checks" | "disputed" | "note" => Some("at the top of the file, above the first [table]"),
+        "work" | "place" | "kind" | "seen" | "via" => Some("below [source]"),
+        "printed" | "digits" | "pinned" => Some("below [expect.NAME]"),
+        "columns" | "rows" | "of" => Some("below [table]"),
+        _ => None,
+    }
+}
+
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct File {
@@ -311,8 +329,45 @@ impl Reader<'_> {
             Ok(value) => Some(value),
             Err(error) => {
                 let at = error.span().map_or(0, |span: Range<usize>| span.start);
-                self.wrong(at, Wrong::Shape(error.message().to_owned()));
+                let broken = DeTable::parse(self.text).is_err();
+                let told = if broken { "this is no TOML: " } else { "" };
+                self.wrong(at, Wrong::Shape(format!("{told}{}", error.message())));
                 None
+            }
+        }
+    }
+
+    /// Tells the keys that no case file has where they stand.
+    fn unknown_keys(&mut self) {
+        let Ok(file) = DeTable::parse(self.text) else { return };
+        let file = file.get_ref();
+        self.unknown_keys_of(file, "a case file", FILE_KEYS);
+        let table = |key: &str| file.get(key).and_then(|value| value.get_ref().as_table());
+        if let Some(source) = table("source") {
+            self.unknown_keys_of(source, "[source]", SOURCE_KEYS);
+        }
+        if let Some(printed) = table("table") {
+            self.unknown_keys_of(printed, "[table]", TABLE_KEYS);
+        }
+        for (name, value) in table("expect").into_iter().flatten() {
+            if let Some(expected) = value.get_ref().as_table() {
+                self.unknown_keys_of(expected, &format!("[expect.{}]", name.get_ref()), EXPECT_KEYS);
+            }
+        }
+    }
+
+    fn unknown_keys_of(&mut self, table: &DeTable<'_>, name: &str, known: &'static [&'static str]) {
+        for key in table.keys() {
+            let found = key.get_ref().as_ref();
+            if !known.contains(&found) {
+                let what = Wrong::UnknownKey {
+                    found: found.to_owned(),
+                    table: name.to_owned(),
+                    known,
+                    nearest: nearest(found, known.iter().copied()),
+                    belongs: belongs(found),
+                };
+                self.wrong(key.span().start, what);
             }
         }
     }
@@ -329,6 +384,10 @@ impl Reader<'_> {
                 self.wrong(0, Wrong::Format(None));
                 return None;
             }
+        }
+        self.unknown_keys();
+        if !self.mistakes.is_empty() {
+            return None;
         }
         let File { checks, disputed, note, source, given, expect, table, .. } = self.parse::<File>()?;
         let source = self.source(source);

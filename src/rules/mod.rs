@@ -2,6 +2,7 @@
 
 pub mod case;
 pub mod embedded;
+pub mod examples;
 mod printed;
 pub mod verify;
 mod wrong;
@@ -138,9 +139,14 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
 /// # Errors
 /// The name nearest to it, if any is near.
 pub fn named(name: &str) -> Result<&'static Listed, Option<&'static str>> {
-    all()
-        .find(|listed| listed.card.name == name)
-        .ok_or_else(|| nearest(name, all().map(|listed| listed.card.name)))
+    all().find(|listed| listed.card.name == name).ok_or_else(|| nearest_name(name))
+}
+
+/// The name nearest to what somebody wrote, who may have left out the family.
+fn nearest_name(written: &str) -> Option<&'static str> {
+    let names = || all().map(|listed| listed.card.name);
+    let without_family = |name: &&str| name.split_once('/').is_some_and(|(_, rest)| rest == written);
+    names().find(without_family).or_else(|| nearest(written, names()))
 }
 
 #[cfg(test)]
@@ -207,6 +213,7 @@ mod tests {
     fn a_rule_is_found_by_its_name_and_a_slip_finds_the_nearest() {
         assert_eq!(named("units/length").unwrap().card.name, "units/length");
         assert_eq!(named("asce7-16/wall-coeficient").unwrap_err(), Some("asce7-16/wall-coefficient"));
+        assert_eq!(named("wall-coefficient").unwrap_err(), Some("asce7-16/wall-coefficient"));
         assert_eq!(named("%%%").unwrap_err(), None);
     }
 

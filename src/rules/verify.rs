@@ -3,6 +3,7 @@
 use super::all;
 use super::case::{Case, Expectation, Kind, Source, Trial};
 use super::embedded;
+use super::examples::{families, family};
 use super::wrong::{CaseError, CaseMistake, Wrong};
 use crate::workings::{Arguments, Entry};
 use std::fmt::Write;
@@ -305,9 +306,11 @@ nearest where the table is disputed; when a table fails, every cell that is to b
 #[must_use]
 pub fn text(outcomes: &[Outcome<'_>], unread: &[CaseError]) -> String {
     let mut text = String::new();
-    wrapped(&mut text, "", SHOWN);
-    text.push('\n');
-    row(&mut text, ["", "ours", "printed", "off by", "value"]);
+    if !outcomes.is_empty() {
+        wrapped(&mut text, "", SHOWN);
+        text.push('\n');
+        row(&mut text, ["", "ours", "printed", "off by", "value"]);
+    }
     let mut before: Option<&Case> = None;
     for outcome in outcomes {
         let case = outcome.case;
@@ -322,7 +325,7 @@ pub fn text(outcomes: &[Outcome<'_>], unread: &[CaseError]) -> String {
         }
     }
     if !unread.is_empty() {
-        text.push_str("\nNot worked:\n");
+        text.push_str(if outcomes.is_empty() { "Not worked:\n" } else { "\nNot worked:\n" });
         for error in unread {
             for line in error.to_string().lines() {
                 wrapped(&mut text, "  ", line);
@@ -382,6 +385,27 @@ fn reading(text: &mut String, outcome: &Outcome<'_>) {
         _ => outcome.name().to_owned(),
     };
     line(text, telling, outcome.verdict.words(), &name);
+    match outcome.verdict {
+        Verdict::DisputedButAgrees => {
+            wrapped(
+                text,
+                "      ",
+                "the page is right after all, or ours has moved: take disputed out, or look why",
+            );
+        }
+        Verdict::Moved => {
+            for reading in outcome.readings.iter().filter(|reading| reading.has_moved()) {
+                let Some(pinned) = reading.trial.pinned else { continue };
+                let told = format!(
+                    "pinned at {}, ours lies off by {:.1e} of it: look what moved it, then pin the new value",
+                    reading.trial.printed.beside(pinned),
+                    (reading.ours / pinned - 1.0).abs()
+                );
+                wrapped(text, "      ", &told);
+            }
+        }
+        Verdict::Agrees | Verdict::Differs | Verdict::DisputedStillDiffers => {}
+    }
     if table && outcome.verdict.fails() {
         let wrong = outcome.case.disputed.is_some();
         for reading in outcome.readings.iter().filter(|reading| reading.agrees() == wrong) {
@@ -419,7 +443,9 @@ fn sum(text: &mut String, summary: &Summary, unread: usize) {
         }
         size
     };
-    wrapped(text, "", &format!("{}: {}.", size(published), found(published)));
+    if published.values > 0 {
+        wrapped(text, "", &format!("{}: {}.", size(published), found(published)));
+    }
     if !summary.by_kind.is_empty() {
         wrapped(text, "", &format!("By kind of work: {}.", summary.kinds()));
     }
@@ -441,15 +467,8 @@ pub fn status_table() -> String {
 /// The same from some outcomes.
 #[must_use]
 pub fn status_table_of(outcomes: &[Outcome<'_>]) -> String {
-    let mut families: Vec<&str> = Vec::new();
-    for listed in all() {
-        let family = family(listed.card.name);
-        if !families.contains(&family) {
-            families.push(family);
-        }
-    }
     let mut text = String::from("| rules | values | cells | works | how |\n|---|---:|---:|---:|---|\n");
-    for name in families {
+    for name in families() {
         let own: Vec<_> =
             outcomes.iter().filter(|outcome| family(outcome.expectation.of.name) == name).collect();
         let Summary { published, other_programs, .. } = &Summary::among(&own);
@@ -465,10 +484,6 @@ pub fn status_table_of(outcomes: &[Outcome<'_>]) -> String {
     let Count { values, cells, works, .. } = Summary::of(outcomes).published;
     let _ = writeln!(text, "| together | {values} | {cells} | {works} | |");
     text
-}
-
-fn family(name: &str) -> &str {
-    name.split_once('/').map_or(name, |(family, _)| family)
 }
 
 fn how(name: &str, outcomes: &[&Outcome<'_>], other: &Count) -> String {

@@ -29,6 +29,19 @@ pub struct CaseMistake {
 pub enum Wrong {
     /// It is no file of this shape, in the words of the reader of its format.
     Shape(String),
+    /// A key that no case file has at this place.
+    UnknownKey {
+        /// As written.
+        found: String,
+        /// The table it stands in.
+        table: String,
+        /// The keys of that table.
+        known: &'static [&'static str],
+        /// The nearest of them.
+        nearest: Option<&'static str>,
+        /// Where a key of this name belongs, if anywhere.
+        belongs: Option<&'static str>,
+    },
     /// Another format number, or none.
     Format(Option<i64>),
     /// A key that must be there is not, or holds nothing.
@@ -127,6 +140,13 @@ impl fmt::Display for Wrong {
         };
         match self {
             Self::Shape(message) => f.write_str(message),
+            Self::UnknownKey { found, table, belongs: Some(place), .. } => {
+                write!(f, "{found} stands in {table} but belongs {place}")
+            }
+            Self::UnknownKey { found, table, known, nearest, .. } => {
+                write!(f, "{table} has no key {found}: known are {}", known.join(", "))?;
+                or_nearest(f, nearest)
+            }
             Self::Format(Some(found)) => {
                 write!(f, "case = {found} is a format this program does not know: write case = {FORMAT}")
             }
@@ -145,7 +165,10 @@ impl fmt::Display for Wrong {
             ),
             Self::UnknownRule { found, nearest } => {
                 write!(f, "there is no rule \"{found}\"")?;
-                or_nearest(f, nearest)
+                match nearest {
+                    Some(_) => or_nearest(f, nearest),
+                    None => f.write_str("; fencegust rules lists them"),
+                }
             }
             Self::UnknownValue { found, result, nearest } => {
                 write!(
