@@ -397,7 +397,7 @@ proptest! {
             let carried = put.capacity(depth, load.height, &mut Blank).unwrap();
             // What shallow piles carry is a small difference in Brinch Hansen's integrals and in B1/VM4's root.
             let differs = matches!(method, Method::BrinchHansen | Method::NzbcB1Vm4);
-            let least = if differs { 1e-8 } else { 1e-12 };
+            let least = if differs { 1e-6 } else { 1e-12 };
             prop_assert!(((carried / load.force).pure() - 1.0).abs() < least, "{}", method.name());
             worked += 1;
         }

@@ -383,6 +383,27 @@ pub(super) mod screen {
         words("face", "side of the fence the cloth hangs on", "inside or outside", "inside");
     pub(in crate::report) const BAYS: Field =
         words("bays", "first and last bay it hangs on", "left out: the whole side", "2..11");
+    pub(in crate::report) const OVER: Field = words(
+        "over",
+        "cloth hung over this cloth",
+        "a name of the catalogue, a table or a list",
+        "closed mesh",
+    );
+    pub(in crate::report) const AIR_PERMEABILITY: Field = words(
+        "air_permeability",
+        "its maker's test of air that passes it",
+        "a table of flow and pressure",
+        "",
+    );
+    pub(in crate::report) const FLOW: Field = figure(
+        "flow",
+        "air that passes the cloth in that test",
+        "from its maker's sheet",
+        ["500 cfm/ft2", "2540 l/m2/s"],
+    )
+    .open();
+    pub(in crate::report) const AT: Field =
+        figure("at", "pressure over the cloth in that test", "from the same sheet", ["125 Pa", "200 Pa"]);
     pub(in crate::report) const FASTENING: Field =
         words("fastening", "what holds the cloth", "a table, or unknown", "unknown").open();
     pub(in crate::report) const VENTS: Field =

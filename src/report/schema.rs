@@ -9,6 +9,8 @@ mod figures;
 
 use super::fields::{self, Field, job, post, run, screen, site};
 use super::ordered::Json;
+use crate::fastening::rope::Fibre;
+use crate::member::Format;
 use crate::units::{Dimension, Measure, System, Unit};
 use crate::wind::{Code, KeyKind, SiteKey};
 use figures::{Open, figure, in_any_case, number, one_of, pattern};
@@ -145,7 +147,7 @@ fn like() -> (String, Json) {
 }
 
 /// The kinds of figures a survey holds, each under its name among the definitions.
-const FIGURES: [(&str, Dimension, Open, bool); 10] = [
+const FIGURES: [(&str, Dimension, Open, bool); 16] = [
     ("length", Dimension::Length, Open::No, false),
     ("length-or-range", Dimension::Length, Open::Range, false),
     ("length-or-unknown", Dimension::Length, Open::Unknown, false),
@@ -154,6 +156,12 @@ const FIGURES: [(&str, Dimension, Open, bool); 10] = [
     ("stress-or-unknown", Dimension::Pressure, Open::Unknown, false),
     ("force-or-unknown", Dimension::Force, Open::Unknown, false),
     ("pressure-per-depth-or-unknown", Dimension::PressurePerDepth, Open::Unknown, false),
+    ("section-modulus-or-range", Dimension::SectionModulus, Open::Range, false),
+    ("moment-or-range", Dimension::Moment, Open::Range, false),
+    ("line-load", Dimension::LineLoad, Open::No, false),
+    ("pressure", Dimension::Pressure, Open::No, false),
+    ("air-permeability-or-unknown", Dimension::AirPermeability, Open::Unknown, false),
+    ("number-of-either-sign", Dimension::Ratio, Open::No, true),
     ("number", Dimension::Ratio, Open::No, false),
     ("number-or-unknown", Dimension::Ratio, Open::Unknown, false),
 ];
@@ -206,6 +214,7 @@ fn survey() -> Json {
         ("end".to_owned(), end()),
         ("other-posts".to_owned(), other_posts()),
         ("vents".to_owned(), vents()),
+        ("air-permeability".to_owned(), air_permeability()),
         ("fastening".to_owned(), any_of([word("unknown"), fastening()])),
         ("screen".to_owned(), screen_table(true)),
         ("screen-or-name".to_owned(), any_of([reference("screen"), text()])),
@@ -319,6 +328,7 @@ fn site_table() -> Json {
         key(&site::WIND_SPEED_SOURCE, text()),
         key(&site::RISK_CATEGORY, choice(&["I", "II", "III", "IV"])),
         key(&site::HURRICANE_COAST, yes_or_no()),
+        key(&site::DESIGN, choice(&Format::ALL.map(Format::key))),
     ];
     for (at, code) in Code::ALL.iter().enumerate() {
         for own in code.site_keys() {
@@ -340,8 +350,6 @@ fn site_table() -> Json {
         note(),
         from(),
         reserved("also", "a second wind code and its site data"),
-        reserved("hill", "a hill or the edge of a bank upwind, from which K_zt is worked"),
-        reserved("design", "resistance factors or allowable stresses"),
     ]);
     let by_code = Code::ALL.iter().map(|code| of_code(*code)).collect();
     table_where(keys, &["wind_code", "wind_speed"], vec![("allOf".to_owned(), Json::List(by_code))])
@@ -407,7 +415,8 @@ fn site_key(key: &SiteKey) -> Json {
             about(&sentence, value, examples)
         }
         KeyKind::Table(keys) => {
-            let inside = keys.iter().map(|key| (key.key.to_owned(), site_key(key))).collect();
+            let inside = keys.iter().map(|key| (key.key.to_owned(), site_key(key)));
+            let inside = inside.chain([note(), from()]).collect();
             let needed: Vec<&str> = keys.iter().map(|key| key.key).collect();
             let table = table(inside, &needed);
             about(key.about, any_of([table, word("none")]), Vec::new())
@@ -447,7 +456,7 @@ fn site_figure(measure: Measure) -> Json {
 }
 
 /// Keys of which one says the size of a post.
-const SIZES: [&str; 3] = ["girth", "diameter", "section"];
+const SIZES: [&str; 7] = ["girth", "diameter", "width", "section", "modulus", "moment", "timber"];
 
 fn post_table() -> Json {
     let small = |field: &Field| key(field, reference("length-or-range"));
@@ -455,20 +464,26 @@ fn post_table() -> Json {
     let keys: Keys = vec![
         small(&post::GIRTH),
         small(&post::DIAMETER),
+        small(&post::WIDTH),
         key(&post::SECTION, text()),
         wall(&post::NOMINAL_WALL),
         wall(&post::MEASURED_WALL),
         key(&post::SEAMLESS, yes_or_no()),
         key(&post::YIELD, reference("stress-or-unknown")),
         small(&post::RUST),
+        key(&post::MODULUS, reference("section-modulus-or-range")),
+        key(&post::MOMENT, reference("moment-or-range")),
+        key(&post::MOMENT_IS, choice(&["design", "allowable"])),
+        key(&post::FACE_WIDTH, reference("length")),
+        key(&post::TIMBER, timber()),
+        key(&post::SPECIES, text()),
+        key(&post::GRADE, text()),
+        key(&post::SERVICE, choice(&["dry", "wet", "unknown"])),
+        key(&post::INCISED, any_of([yes_or_no(), word("unknown")])),
         note(),
         from(),
         like(),
-        reserved("width", "the width of a square post"),
-        reserved("modulus", "the section modulus of a post of any shape"),
-        reserved("moment", "the moment a post carries"),
-        reserved("design", "resistance factors or allowable stresses"),
-        reserved("condition", "dry or wet timber"),
+        reserved("condition", "bent, loose or rotten posts"),
     ];
     let one_size = Json::List(SIZES.iter().map(|size| requires(&[size])).collect());
     table_where(
@@ -479,6 +494,14 @@ fn post_table() -> Json {
             ("then".to_owned(), Json::keys([("oneOf", one_size)])),
         ],
     )
+}
+
+/// A timber by its name, or by its side.
+fn timber() -> Json {
+    any_of([
+        Json::keys([("type", "string".into()), ("pattern", r"^\s*\d+\s*[xX]\s*\d+\s*$".into())]),
+        reference("length-or-range"),
+    ])
 }
 
 fn wire() -> Json {
@@ -495,11 +518,11 @@ fn bay() -> Json {
         (
             "description",
             "the width of a bay as text with its unit, centre to centre of its posts; before it the count of bays alike \
-             and x, or gate"
+             and x, gate or double gate"
                 .into(),
         ),
         ("type", "string".into()),
-        ("pattern", format!(r"^\s*(?:\d+\s*[xX×]\s*)?(?:gate\s*)?{}\s*$", figure(Dimension::Length)).into()),
+        ("pattern", format!(r"^\s*(?:\d+\s*[xX×]\s*)?(?:(?:double\s+)?gate\s*)?{}\s*$", figure(Dimension::Length)).into()),
     ])
 }
 
@@ -570,6 +593,16 @@ fn vents() -> Json {
     table(keys, &["width", "height", "per_bay"])
 }
 
+/// A rope by its thickness and, after it, its fibre.
+fn rope() -> Json {
+    let fibre = one_of(Fibre::ALL.map(Fibre::name));
+    let known = format!(r"\s*{}\s*(?:{fibre}\s*)?", figure(Dimension::Length));
+    Json::keys([
+        ("type", "string".into()),
+        ("pattern", format!(r"^(?:{known}|\s*{}\s*)$", in_any_case("unknown")).into()),
+    ])
+}
+
 fn fastening() -> Json {
     let rows = Json::keys([
         ("type", "array".into()),
@@ -580,8 +613,16 @@ fn fastening() -> Json {
     let keys = vec![
         key(&screen::KIND, choice(&["ties", "lacing"])),
         key(&screen::STRENGTH, reference("force-or-unknown")),
-        key(&screen::ROPE, text()),
+        key(&screen::AGE, choice(&["new", "aged", "aged type 2", "unknown"])),
+        key(&screen::ROPE, rope()),
+        key(&screen::YEARS, reference("number-or-unknown")),
         key(&screen::SPACING, reference("length-or-unknown")),
+        key(&screen::TIED_TO, choice(&["rails", "chain link"])),
+        key(&screen::PANEL, reference("length")),
+        key(&screen::GROMMET, reference("force-or-unknown")),
+        key(&screen::OFFSET, reference("length")),
+        key(&screen::STIFFNESS, reference("line-load")),
+        key(&screen::SLACK, reference("number-of-either-sign")),
         key_like(&screen::ROWS, rows, vec![Json::words(screen::ROWS.example_list())]),
         note(),
         from(),
@@ -592,6 +633,31 @@ fn fastening() -> Json {
 /// A share of 1, at most the whole.
 fn share() -> Json {
     Json::keys([("$ref", "#/$defs/number-or-unknown".into()), ("maximum", Json::Count(1))])
+}
+
+/// A maker's test of air permeability.
+fn air_permeability() -> Json {
+    let keys = vec![
+        key(&screen::FLOW, reference("air-permeability-or-unknown")),
+        key(&screen::AT, reference("pressure")),
+        note(),
+        from(),
+    ];
+    table(keys, &["flow", "at"])
+}
+
+/// Cloth over cloth: a name, a table, or a list of either.
+fn over() -> Json {
+    let keys = vec![
+        key(&screen::CLOTH, text()),
+        key_like(&screen::SOLIDITY, share(), vec![Json::Figure(0.95), "0.75 .. 0.95".into()]),
+        key(&screen::DENSITY, share()),
+        key(&screen::COLOUR, text()),
+        key(&screen::AIR_PERMEABILITY, reference("air-permeability")),
+        note(),
+    ];
+    let one = any_of([text(), table(keys, &[])]);
+    any_of([one.clone(), list_of(one)])
 }
 
 /// Cloth: of a run it may be like a kind, and says how it hangs where it is not.
@@ -607,13 +673,15 @@ fn screen_table(of_a_run: bool) -> Json {
         key(&screen::HEIGHT, reference("length")),
         key(&screen::TOP, reference("length")),
         key(&screen::FACE, choice(&fields::FACES)),
+        key(&screen::CONDITION, choice(&["dry", "iced", "unknown"])),
+        key(&screen::AIR_PERMEABILITY, reference("air-permeability")),
+        key(&screen::OVER, over()),
         key(&screen::FASTENING, reference("fastening")),
         key(&screen::VENTS, reference("vents")),
         key(&screen::BAYS, hung_on),
         note(),
         from(),
         like(),
-        reserved("iced", "cloth that freezes"),
     ];
     if !of_a_run {
         return table(keys, &[]);
@@ -645,6 +713,7 @@ fn shared_run_keys() -> Keys {
         key(&run::COURT, dealt(text())),
         key(&run::FACES, dealt(choice(&fields::COMPASS))),
         named(&run::HEIGHT, "length"),
+        named(&run::BASE, "length"),
         named(&run::TOP_RAIL, "rail"),
         named(&run::MID_RAIL, "rail"),
         named(&run::BOTTOM_RAIL, "rail"),
@@ -664,10 +733,8 @@ fn shared_run_keys() -> Keys {
             fields::FROM.key.to_owned(),
             about(&fields::FROM.sentence(), dealt(choice(&fields::FROM_WAYS)), Vec::new()),
         ),
-        reserved("base_above_ground", "how high the fence stands on a wall or a bank"),
         reserved("brace", "braces and truss rods"),
         reserved("guy", "guys and struts"),
-        reserved("condition", "dry or wet timber"),
     ]
 }
 

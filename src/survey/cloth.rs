@@ -481,6 +481,13 @@ const fn ratio(key: &'static str, about: &'static str, example: &'static str) ->
     Key { key, measure: Measure::Ratio, about, example, sign: Sign::Positive, open: true }
 }
 
+/// The note of a small table and how it was found, which are looked at wherever they stand.
+pub(super) fn noted(layers: &Layers<'_>, reader: &mut Reader) {
+    let _ = reader.text(layers, "note", "a line of text", Missing::IsFine);
+    let about = "how it was found: tape, caliper, drawing, told or guess";
+    let _ = reader.choice(layers, "from", FROM, about, Missing::IsFine);
+}
+
 /// A maker's test of air permeability, if there is one.
 fn air_test(layers: &Layers<'_>, reader: &mut Reader) -> Option<AirTest> {
     let (value, origin) = reader.find(layers, "air_permeability")?;
@@ -516,6 +523,7 @@ fn air_test(layers: &Layers<'_>, reader: &mut Reader) -> Option<AirTest> {
         sign: Sign::Positive,
         open: false,
     };
+    noted(&own, reader);
     let flow = reader.quantity::<Velocity>(&own, flow, Missing::IsMistake);
     let at = reader.quantity::<Pressure>(&own, at, Missing::IsMistake);
     match flow? {

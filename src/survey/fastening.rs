@@ -45,6 +45,7 @@ impl<'t> RunReader<'_, 't> {
         };
         reader.check_keys(table, FASTENING_KEYS, "fastening", &[], &[]);
         let own = Layers { tables: vec![(table, origin)], ..self.part("fastening", value.span()) };
+        super::cloth::noted(&own, reader);
         let run = self.layers.path.clone();
         let key = |key: &str| format!("{run}.fastening.{key}");
         let kind = reader.choice(&own, "kind", &["ties", "lacing"], "ties or lacing", Missing::IsMistake);
@@ -209,16 +210,7 @@ fn rope_of(text: &str, at: std::ops::Range<usize>, reader: &mut Reader) -> Optio
             return None;
         }
     };
-    if let Some(fibre) = fibre
-        && let Err(error) = breaking(fibre, diameter)
-    {
-        reader.mistake(
-            at,
-            format!("rope: {error}"),
-            "write its thickness alone, and strength = \"…\" by its maker",
-        );
-        return None;
-    }
+    // A rope that no table lists has no strength until its maker gives one.
     Some((diameter, fibre))
 }
 

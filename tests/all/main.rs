@@ -31,5 +31,5 @@ mod schema;
 mod sheet;
 mod support;
 mod vectors;
-mod winds;
 mod verify;
+mod winds;

@@ -56,6 +56,9 @@ fn units(dimension: Dimension) -> String {
     if dimension == Dimension::Speed {
         names.push("kn");
     }
+    if dimension == Dimension::AirPermeability {
+        names.push("m/s");
+    }
     names.sort_by_key(|name| std::cmp::Reverse(name.chars().count()));
     names.dedup();
     one_of(names)
