@@ -186,6 +186,7 @@ const fn measure_of(dimension: Dimension) -> Measure {
         Dimension::Years => Measure::Years,
         Dimension::Angle => Measure::Angle,
         Dimension::AirPermeability => Measure::AirPermeability,
+        Dimension::WeightPerArea => Measure::WeightPerArea,
     }
 }
 

@@ -4,7 +4,7 @@
 mod cloth;
 pub mod loss;
 
-pub use cloth::{Cloth, cloths, named, nearest_name};
+pub use cloth::{Cloth, ClothWeight, cloths, named, nearest_name, weight_of};
 
 use crate::rule;
 use crate::source::{Clause, Document, STATICS, Seen};

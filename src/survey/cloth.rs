@@ -10,7 +10,7 @@ use super::run::RunReader;
 use crate::caution::Remark;
 use crate::fence::{Face, Screen, Windows};
 use crate::screen;
-use crate::units::{Length, Measure, Quantity, System, Value};
+use crate::units::{Length, Measure, Pressure, Quantity, System, Value};
 use toml::de::{DeTable, DeValue};
 
 impl<'t> File<'t> {
@@ -117,6 +117,18 @@ impl<'t> RunReader<'_, 't> {
         let top = reader.quantity::<Length>(
             &layers,
             length("top", "the top of the cloth above the ground", "\"10 ft\""),
+            Missing::IsFine,
+        );
+        let weight = reader.quantity::<Pressure>(
+            &layers,
+            Key {
+                key: "weight",
+                measure: Measure::WeightPerArea,
+                about: "weight of the cloth for each area, by its maker, or \"unknown\"",
+                example: "\"7 oz/yd2\"",
+                sign: Sign::Positive,
+                open: true,
+            },
             Missing::IsFine,
         );
         let face = reader
@@ -227,7 +239,7 @@ impl<'t> RunReader<'_, 't> {
             face,
             fastening: None,
         };
-        Some(Some(ReadScreen { screen, solidity, cloth, fastening: fastening?, note }))
+        Some(Some(ReadScreen { screen, solidity, cloth, weight, fastening: fastening?, note }))
     }
 
     pub(super) fn windows(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<Option<Windows>> {
@@ -311,6 +323,7 @@ pub(super) struct ReadScreen {
     pub(super) screen: Screen,
     pub(super) solidity: Reading<f64>,
     pub(super) cloth: Option<String>,
+    pub(super) weight: Option<Reading<Pressure>>,
     pub(super) fastening: Option<FasteningSurvey>,
     pub(super) note: Option<String>,
 }

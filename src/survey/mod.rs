@@ -8,6 +8,7 @@ mod file;
 mod keys;
 mod layers;
 mod mistake;
+mod order;
 mod post;
 mod reading;
 mod run;
@@ -18,6 +19,7 @@ mod tube;
 
 pub(crate) use keys::RUN_KEYS;
 pub use mistake::{Mistake, Mistakes};
+pub use order::{OrderSurvey, Price, Prices};
 pub use reading::{Extreme, Reading};
 pub use settle::{OpenKey, Settled};
 
@@ -43,6 +45,8 @@ pub struct Survey {
     pub posts: Vec<PostSurvey>,
     /// The runs, left to right as they stand in the file.
     pub runs: Vec<RunSurvey>,
+    /// What is asked of an order list.
+    pub order: OrderSurvey,
     /// Every value with the place it came from.
     pub as_read: Vec<AsRead>,
     /// What reading it raised.
@@ -207,6 +211,8 @@ pub struct RunSurvey {
     pub solidity: Option<Open<f64>>,
     /// What cloth it is.
     pub cloth: Option<String>,
+    /// Weight of its cloth for each area, where it was given.
+    pub weight: Option<Reading<Pressure>>,
     /// Notes of the run, its cloth and its footing, each with its name.
     pub notes: Vec<(String, String)>,
     /// What was written of the footing.

@@ -113,9 +113,9 @@ impl<'t> RunReader<'_, 't> {
         if let Some((note, _)) = note {
             notes.push((format!("run {name}"), note));
         }
-        let (cloth, solidity, fastening, hung) =
+        let (cloth, weight, solidity, fastening, hung) =
             match screen {
-                None => (None, None, None, None),
+                None => (None, None, None, None, None),
                 Some(read) => {
                     if bays.iter().enumerate().any(|(at, bay)| {
                         bay.gate && (read.screen.first_bay..read.screen.end_bay).contains(&at)
@@ -125,6 +125,7 @@ impl<'t> RunReader<'_, 't> {
                     notes.extend(read.note.map(|note| (format!("cloth of {name}"), note)));
                     (
                         read.cloth,
+                        read.weight,
                         Some(Open { key: format!("run.{name}.solidity"), reading: read.solidity }),
                         read.fastening,
                         Some(read.screen),
@@ -143,7 +144,7 @@ impl<'t> RunReader<'_, 't> {
             finish: End::Free,
         };
         Some(Draft {
-            survey: RunSurvey { court, faces, run, solidity, cloth, notes, footing, fastening },
+            survey: RunSurvey { court, faces, run, solidity, cloth, weight, notes, footing, fastening },
             start,
             finish,
             place: self.layers.place.clone(),

@@ -76,6 +76,10 @@ pub enum Measure {
     Angle,
     /// Air that passes a cloth under a test pressure, volume for each area and time.
     AirPermeability,
+    /// Weight of cloth for each area.
+    WeightPerArea,
+    /// A weight to be carried.
+    Weight,
 }
 
 impl Measure {
@@ -100,6 +104,8 @@ impl Measure {
             Self::Years => Dimension::Years,
             Self::Angle => Dimension::Angle,
             Self::AirPermeability => Dimension::AirPermeability,
+            Self::WeightPerArea => Dimension::WeightPerArea,
+            Self::Weight => Dimension::Force,
         }
     }
 
@@ -149,6 +155,10 @@ impl Measure {
             (Self::Angle, _) => ("°", 1),
             (Self::AirPermeability, System::Us) => ("cfm/ft²", 0),
             (Self::AirPermeability, System::Si) => ("L/(m² s)", 0),
+            (Self::WeightPerArea, System::Us) => ("oz/yd²", 1),
+            (Self::WeightPerArea, System::Si) => ("g/m²", 0),
+            (Self::Weight, System::Us) => ("lbf", 0),
+            (Self::Weight, System::Si) => ("kgf", 0),
         }
     }
 

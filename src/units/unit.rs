@@ -23,6 +23,7 @@ pub enum Dimension {
     Years,
     Angle,
     AirPermeability,
+    WeightPerArea,
 }
 
 impl Dimension {
@@ -47,6 +48,7 @@ impl Dimension {
             Self::Years => "a number of years",
             Self::Angle => "an angle",
             Self::AirPermeability => "an air permeability",
+            Self::WeightPerArea => "a weight for each area",
         }
     }
 }
@@ -149,6 +151,14 @@ pub const UNITS: &[Unit] = {
         unit("rad", &["radian", "radians"], D::Angle, 1.0),
         unit("cfm/ft²", &["cfm/ft2", "ft³/min/ft²"], D::AirPermeability, FOOT / 60.0),
         unit("L/(m² s)", &["l/m²/s", "l/(m²·s)", "mm/s"], D::AirPermeability, 1e-3),
+        // The weight of a gram or an ounce under standard gravity, as cloth is sold by.
+        unit(
+            "oz/yd²",
+            &["oz/yd2", "oz/sq yd", "osy"],
+            D::WeightPerArea,
+            POUND_FORCE / 16.0 / (9.0 * FOOT * FOOT),
+        ),
+        unit("g/m²", &["g/m2", "gsm"], D::WeightPerArea, KILOGRAM_FORCE / 1000.0),
         unit("%", &["percent", "per cent"], D::Ratio, 0.01),
     ]
 };
