@@ -122,8 +122,7 @@ impl<'t> File<'t> {
             "what a hem or seam turns in at each edge, where the cloth is cut",
             "\"2 in\"",
         ));
-        let knot_end =
-            small(allowance("knot_end", "rope for one knot, at each end of a piece", "\"12 in\""));
+        let knot_end = small(allowance("knot_end", "rope for one knot, at each end of a piece", "\"12 in\""));
         let longest_panel = small(length(
             "longest_panel",
             "the longest panel that is made, as it hangs; left out: 60 ft",
