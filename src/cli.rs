@@ -2,6 +2,7 @@
 
 mod catalogue;
 mod new;
+mod order;
 mod sheet;
 mod verify;
 mod whole;
@@ -39,6 +40,11 @@ enum Command {
     Check(CheckArguments),
     /// Compare cloths on one fence, what helps and what does not, or whole surveys side by side.
     Compare(CompareArguments),
+    /// What to order and bring in the van for the cloth of surveys: panels, ties, grommets, rope, screen by screen.
+    ///
+    /// It counts and approves nothing: what check says of the fence stands at its top, and the exit codes are those of
+    /// check. Half a list is never written: one survey that cannot be read stops it.
+    Order(order::OrderArguments),
     /// Write a sheet to hand over: one page of HTML to print, the decision first.
     ///
     /// Exit codes are those of check.
@@ -181,6 +187,7 @@ pub fn main() -> ExitCode {
         Command::Verify { files, .. } => verify::verify(&files, &mut out),
         Command::Rule { name, inputs, si } => verify::rule(&name, &inputs, si, &mut out),
         Command::Rules => verify::rules(&mut out),
+        Command::Order(arguments) => order::order(&arguments, &mut out),
         Command::Sheet(arguments) => sheet::sheet(&arguments, &mut out),
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
         Command::Catalogue(arguments) => catalogue::catalogue(&arguments, &mut out),
