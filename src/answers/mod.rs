@@ -15,6 +15,7 @@ pub use compare::{
 };
 pub use levers::{Lever, Pulled, highest_cloth, levers};
 pub use often::{Often, often};
+pub(crate) use order::tape;
 pub use order::{
     Allowance, Amount, Cost, Item, OrderError, OrderList, OrderNote, PanelOrder, ScreenOrder, SiteOrder,
     What, order,

@@ -201,7 +201,7 @@ impl OrderNote {
     /// The wording.
     #[must_use]
     pub fn text(&self, system: System) -> String {
-        let length = |length: &Length| Value::new(*length, Measure::Length).written(system);
+        let length = |length: &Length| tape(*length, system);
         let small = |length: &Length| Value::new(*length, Measure::Small).written(system);
         match self {
             Self::FasteningUnknown => {
@@ -492,6 +492,14 @@ impl<'a> Terms<'a> {
         };
         step * up((area / step).pure())
     }
+}
+
+/// A length as a tape reads it, to the sixteenth of an inch or the millimetre.
+pub(crate) fn tape(length: Length, system: System) -> String {
+    let step =
+        if system == System::Us { crate::units::inches(1.0 / 16.0) } else { crate::units::millimetres(1.0) };
+    let steps = (length / step).pure().round();
+    Value::new(step * steps, Measure::Length).written(system)
 }
 
 /// Up to a whole number, one that is whole but for rounding being itself.

@@ -1,8 +1,9 @@
 //! What every form of an order list says in the same words.
 
+pub(super) use crate::answers::tape;
 use crate::answers::{Amount, Cost, Item, OrderList, SiteOrder, What};
 use crate::caution::{Caution, HANGING, LADDERS, NO_DIGGING};
-use crate::units::{Length, Measure, Quantity, System, Time, inches, millimetres, number};
+use crate::units::{Measure, Quantity, System, Time, number};
 use crate::verdict::Flag;
 
 use super::figures::listed;
@@ -19,21 +20,14 @@ pub(super) const HOW_COUNTED: &[&str] = &[
     "Panels end at posts: as few as may be, none longer than the longest, as equal as the bays allow (ours). A gate has \
      its own.",
     "A length is finished, between the faces of the posts at which the cloth ends, where the tension bars are taken to \
-     stand (ours), less a gap at each end: measure it from tension bar to tension bar before the cloth is made. The top \
-     hangs at the underside of the top rail.",
+     stand (ours), less a gap at each end: measure it from tension bar to tension bar before the cloth is made. A height \
+     is as the survey has the cloth hang below the top rail, less the gap there.",
     "Ties and grommets stand evenly along each edge, no further apart than the spacing; one where a row meets an upright \
      edge counts once.",
     "Rope is one piece a bay along each row and one each side, so that one cut frees one bay.",
     "The hem runs round each panel, and along a middle row. Panels come finished; cloth, hem and grommets are for whoever \
      makes them.",
 ];
-
-/// A length as a tape reads it, to the sixteenth of an inch or the millimetre.
-pub(super) fn tape(length: Length, system: System) -> String {
-    let step = if system == System::Us { inches(1.0 / 16.0) } else { millimetres(1.0) };
-    let steps = (length.si() / step.si()).round();
-    Measure::Length.write(steps * step.si(), system)
-}
 
 /// An amount: its figure in the unit of the list, and that unit.
 pub(super) fn figure(amount: Amount, system: System) -> (f64, &'static str) {

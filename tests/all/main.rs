@@ -17,6 +17,7 @@ mod gap;
 mod mistakes;
 mod monotony;
 mod new;
+mod order;
 mod posts;
 mod readme;
 mod sheet;
