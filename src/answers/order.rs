@@ -604,9 +604,6 @@ impl ScreenAt<'_> {
             for from in (first..to).rev() {
                 let panel = self.panel(from, to, height);
                 let length = micrometres(panel.size.length);
-                if length <= 0 {
-                    return Err(OrderError::NothingLeft { run: run(), what: "length" });
-                }
                 if length > most {
                     if from + 1 == to {
                         let (bay, length) = (to, panel.size.length);
@@ -614,7 +611,8 @@ impl ScreenAt<'_> {
                     }
                     break;
                 }
-                if let Some((panels, squares, _)) = best[from - first] {
+                // A bay that the gaps fill hangs with its neighbour or not at all.
+                if let Some((panels, squares, _)) = best[from - first].filter(|_| length > 0) {
                     let here = (panels + 1, squares + length * length, from);
                     let better =
                         |(panels, squares, _): (usize, i128, usize)| (here.0, here.1) < (panels, squares);
@@ -630,8 +628,9 @@ impl ScreenAt<'_> {
         }
         let (mut panels, mut to) = (Vec::new(), end);
         while to > first {
-            let (_, _, from) =
-                best[to - first].expect("every bay alone is a panel, or an error was returned");
+            let Some((_, _, from)) = best[to - first] else {
+                return Err(OrderError::NothingLeft { run: run(), what: "length" });
+            };
             panels.push(self.panel(from, to, height));
             to = from;
         }

@@ -70,6 +70,14 @@ pub const CATALOGUES: &[Held] = &[
         sheets: Sheets::Files(&[include_str!("../screen/catalogue/cloths-2026.csv")]),
     },
     Held {
+        name: "cloth weight",
+        about: "weight of cloth for each area, by its generic name",
+        one_thing: &["name"],
+        told_of_it: &["weight"],
+        is_of_posts: false,
+        sheets: Sheets::Files(&[include_str!("../screen/catalogue/cloth-weights-2026.csv")]),
+    },
+    Held {
         name: "tie",
         about: "cable ties, by the loop strength they are declared with",
         one_thing: &["name"],

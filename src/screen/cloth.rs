@@ -61,8 +61,8 @@ static WEIGHTS: LazyLock<Vec<ClothWeight>> = LazyLock::new(|| {
         let row = |row: &crate::source::Row| {
             Ok(ClothWeight {
                 name: row.text("name")?.to_owned(),
-                low: ounces(row.number("weight_low_oz_yd2")?),
-                high: ounces(row.number("weight_high_oz_yd2")?),
+                low: ounces(row.number("weight_low_oz_per_yd2")?),
+                high: ounces(row.number("weight_high_oz_per_yd2")?),
                 known: catalogue.known.clone(),
             })
         };

@@ -410,11 +410,21 @@ fn wrong_surveys_are_refused_with_what_to_do() {
     )
     .replace("top_rail = { diameter = \"1.625 in\" }\n", "");
     says(&refused(&no_rail), &["there is no rail to lace it to"]);
-    says(&refused(&with("spares = -0.1")), &["line 14", "spares", "0 or more"]);
+    says(&refused(&with("spares = -0.1")), &["line 13", "spares", "0 or more"]);
     says(&refused(&with("spares = 10")), &["spares of [order] is a share of 1 at most", "10 %"]);
     says(&refused(&with("longest_panel = \"0 ft\"")), &["longest_panel", "above 0"]);
     says(&refused(&with("longest_panel = \"8 ft\"")), &["bay 1", "the longest is 8 ft", "longest_panel"]);
-    says(&refused(&with("end_gap = \"9 ft\"")), &["nothing of the length", "end_gap"]);
+    says(
+        &refused(&survey("\"10 ft\"", FOUR_EDGES, "end_gap = \"5 ft\"")),
+        &["nothing of the length", "end_gap"],
+    );
+    // A bay that the gap fills hangs with its neighbour.
+    let json =
+        json(&survey("\"1 ft\", \"5 x 10 ft\"", FOUR_EDGES, "end_gap = \"2 ft\"\nlongest_panel = \"20 ft\""));
+    // Three panels: of 18.9, 10 and 17.9 ft, the most equal that end at posts.
+    let panels = json["surveys"][0]["screens"][0]["panels"].as_array().unwrap();
+    let ends: Vec<u64> = panels.iter().map(|panel| panel["last_bay"].as_u64().unwrap()).collect();
+    assert_eq!(ends, [3, 4, 6]);
     says(&refused(&with("top_gap = \"9 ft 6 in\"")), &["nothing of the height", "top_gap"]);
     says(&refused(&with("end_gp = \"6 in\"")), &["[order] has no key end_gp", "perhaps end_gap"]);
     says(&refused(&with("crew_tim = \"45 min\"")), &["[order] has no key crew_tim", "perhaps crew_time"]);
