@@ -175,6 +175,10 @@ pub enum OrderNote {
     Windows,
     /// A gate has a panel of its own.
     Gate,
+    /// One cloth was measured, and no panel is longer.
+    MeasuredPanel { panel: Length },
+    /// How far a grommet stands off what it is laced to.
+    Offset { offset: Length },
 }
 
 impl OrderNote {
@@ -195,6 +199,8 @@ impl OrderNote {
             Self::NotRound => "post-not-round",
             Self::Windows => "windows",
             Self::Gate => "gate",
+            Self::MeasuredPanel { .. } => "measured-panel",
+            Self::Offset { .. } => "offset",
         }
     }
 
@@ -225,6 +231,13 @@ impl OrderNote {
             Self::NoRail { row } => format!(
                 "row {}: the survey has no rail there to lace to; its rope is NOT COUNTED",
                 row.name()
+            ),
+            Self::MeasuredPanel { panel } => {
+                format!("no panel is longer than {}, which one cloth measures by the survey", length(panel))
+            }
+            Self::Offset { offset } => format!(
+                "rope for grommets {} off what they are laced to (1 in, 25.4 mm, is ours where the survey has no offset)",
+                small(offset)
             ),
             Self::WeightUnknown => "the weight of the cloth is unknown: ask its maker".to_owned(),
             Self::WeightFromCatalogue { known } => {
@@ -516,6 +529,12 @@ fn micrometres(length: Length) -> i128 {
     (length.si() * 1e6).round() as i128
 }
 
+/// The rope of one row: what is ordered, its pieces and the longest of them.
+struct RopeOfRow {
+    length: Length,
+    pieces: (u64, Length),
+}
+
 /// The cloth of one run and what its order is worked from.
 struct ScreenAt<'a> {
     survey: &'a RunSurvey,
@@ -538,6 +557,9 @@ impl ScreenAt<'_> {
         }
         if (self.screen.first_bay..self.screen.end_bay).any(|bay| self.run.bays[bay].gate) {
             notes.push(OrderNote::Gate);
+        }
+        if let (None, Some(panel)) = (self.terms.order.longest_panel, self.measured()) {
+            notes.push(OrderNote::MeasuredPanel { panel });
         }
         if let Some(rail) = self.run.rails.top {
             let (height, to_rail) = (panels[0].size.height, self.run.height - rail - self.screen.bottom);
@@ -583,6 +605,11 @@ impl ScreenAt<'_> {
         PanelOrder { first_bay, end_bay, from, size: Panel { length: to - from, height } }
     }
 
+    /// The length of one cloth, where it was measured.
+    fn measured(&self) -> Option<Length> {
+        self.survey.fastening.as_ref().and_then(|fastening| fastening.panel)
+    }
+
     /// The panels: as few as may be, each no longer than the longest, of lengths as equal as the posts allow.
     fn panels(&self) -> Result<Vec<PanelOrder>, OrderError> {
         let run = || self.run.name.clone();
@@ -590,8 +617,7 @@ impl ScreenAt<'_> {
         if height.si() <= 0.0 {
             return Err(OrderError::NothingLeft { run: run(), what: "height" });
         }
-        let measured = self.survey.fastening.as_ref().and_then(|fastening| fastening.panel);
-        let longest = match (self.terms.order.longest_panel, measured) {
+        let longest = match (self.terms.order.longest_panel, self.measured()) {
             (None, Some(measured)) => measured,
             _ => self.terms.longest,
         };
@@ -738,11 +764,12 @@ impl ScreenAt<'_> {
             HeldBy::Lacing { rope: None, .. } => notes.push(OrderNote::RopeUnknown),
             HeldBy::Lacing { .. } if fastening.to == TiedTo::ChainLink => notes.push(OrderNote::LacedToMesh),
             HeldBy::Lacing { rope: Some((rope, fibre)), offset, .. } => {
+                notes.push(OrderNote::Offset { offset: *offset });
                 let name = rope_name(*rope, *fibre, terms.system);
                 for row in fastening.rows.iter() {
                     let wrap = Wrap { rail: Length::from_si(0.0), rope: *rope, offset: *offset, spacing };
                     match self.rope(row, wrap, panels)? {
-                        Some((length, pieces)) => items.push(Item {
+                        Some(RopeOfRow { length, pieces }) => items.push(Item {
                             amount: Amount::Length(length),
                             pieces: Some(pieces),
                             cost: terms.cost(prices.rope, |price| price.of(length)),
@@ -788,12 +815,7 @@ impl ScreenAt<'_> {
     }
 
     /// The rope of one row, up to what is ordered, its pieces and the longest; nothing where there is nothing to lace to.
-    fn rope(
-        &self,
-        row: Row,
-        wrap: Wrap,
-        panels: &[PanelOrder],
-    ) -> Result<Option<(Length, (u64, Length))>, OrderError> {
+    fn rope(&self, row: Row, wrap: Wrap, panels: &[PanelOrder]) -> Result<Option<RopeOfRow>, OrderError> {
         let rail = match row {
             Row::Top => self.run.rails.top,
             Row::Middle => self.run.rails.middle,
@@ -825,7 +847,7 @@ impl ScreenAt<'_> {
                 pieces += 1;
             }
         }
-        Ok(Some((self.terms.length_up(total), (pieces, longest))))
+        Ok(Some(RopeOfRow { length: self.terms.length_up(total), pieces: (pieces, longest) }))
     }
 
     /// What rope goes round at a post: a post that is not round is taken as the circle round its corners.

@@ -1,6 +1,10 @@
 //! Order lists: counted by hand, held against themselves in three forms, and refused where the survey is wrong.
 
 use crate::support::{Output, run, run_with};
+use fencegust::answers::{Amount, What, order as order_of};
+use fencegust::survey::Survey;
+use fencegust::units::{Quantity, feet};
+use proptest::prelude::*;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::fs;
@@ -458,4 +462,58 @@ fn several_mistakes_are_told_at_once() {
         "text",
     );
     assert_eq!(out.err.matches("standard input").count(), 3, "{}", out.err);
+}
+
+#[test]
+fn a_measured_cloth_is_the_longest_panel_and_the_grommets_offset_is_said() {
+    let tied = FOUR_EDGES.replace("rows", "panel = \"30 ft\", rows");
+    let json = json(&survey("\"6 x 10 ft\"", &tied, ""));
+    assert_eq!(json["surveys"][0]["screens"][0]["panels"].as_array().unwrap().len(), 2);
+    assert!(json["surveys"][0]["screens"][0]["notes"].to_string().contains("longer than 30 ft"));
+    let laced = r#"{ kind = "lacing", rope = "1/4 in nylon", spacing = "12 in", rows = ["top"] }"#;
+    let text = order(&survey("\"6 x 10 ft\"", laced, ""), "text").text;
+    assert!(text.contains("rope for grommets 1 in off"), "{text}");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 24, ..ProptestConfig::default() })]
+
+    /// Every bay has its panel, none is too long, no fewer panels would do, and the rest follows from the panels.
+    #[test]
+    fn panels_share_the_bays_out(widths in proptest::collection::vec(4_u32..20, 1..12), longest in 20_u32..60) {
+        let bays: Vec<String> = widths.iter().map(|width| format!("\"{width} ft\"")).collect();
+        let text = survey(&bays.join(", "), FOUR_EDGES, &format!("end_gap = \"0 in\"\nlongest_panel = \"{longest} ft\""));
+        let survey = Survey::read(&text, "survey").unwrap();
+        let list = order_of(vec![("survey".to_owned(), survey)]).unwrap();
+        let screen = &list.sites[0].screens[0];
+        let mut at = 0;
+        for panel in &screen.panels {
+            prop_assert_eq!(panel.first_bay, at);
+            at = panel.end_bay;
+            prop_assert!(panel.size.length <= feet(f64::from(longest) + 1e-6));
+        }
+        prop_assert_eq!(at, widths.len());
+        // Filled from the left as far as each goes, which takes the fewest; half a post is gained at either end.
+        let half_post = 2.875 / 24.0;
+        let (mut fewest, mut filled) = (1, -half_post);
+        for (bay, width) in widths.iter().enumerate() {
+            let last = if bay + 1 == widths.len() { half_post } else { 0.0 };
+            if filled + f64::from(*width) - last > f64::from(longest) + 1e-9 {
+                fewest += 1;
+                filled = 0.0;
+            }
+            filled += f64::from(*width);
+        }
+        prop_assert_eq!(screen.panels.len(), fewest);
+        let panels: u64 = list
+            .sums
+            .iter()
+            .filter(|sum| matches!(sum.what, What::Panel { .. }))
+            .map(|sum| if let Amount::Count(count) = sum.amount { count } else { 0 })
+            .sum();
+        prop_assert_eq!(panels, screen.panels.len() as u64);
+        let whole: f64 = screen.panels.iter().map(|panel| panel.size.length.si()).sum();
+        let opening = (f64::from(widths.iter().sum::<u32>()) - 2.0 * half_post) * 0.3048;
+        prop_assert!((whole - opening).abs() < 1e-9);
+    }
 }
