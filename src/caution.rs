@@ -358,6 +358,30 @@ pub const DIGGING: Caution = Caution {
     text: "Have buried utilities located before digging beside a footing. Dig at one post only, and tamp the soil back.",
 };
 
+/// Before cloth is hung.
+pub const HANGING: Caution = Caution {
+    id: "no-hanging-in-wind",
+    word: "WARNING",
+    text: "Nobody hangs cloth, or is on or beside a fence that carries it, in wind. Cloth half hung flogs, and a fence \
+           that fails with it can fall on people and kill.",
+};
+
+/// While cloth is hung.
+pub const LADDERS: Caution = Caution {
+    id: "do-not-climb-to-hang",
+    word: "WARNING",
+    text: "Nobody climbs the fence, stands on its rails or leans a ladder on it: work from the ground or a platform that \
+           stands by itself.",
+};
+
+/// What hanging does not ask for.
+pub const NO_DIGGING: Caution = Caution {
+    id: "no-digging",
+    word: "NOTE",
+    text: "Nothing on this list needs a hole, so buried utilities need not be located for it. For any post or footing \
+           they must be.",
+};
+
 /// What no result of this version covers, one line each.
 pub const NOT_CHECKED: &[(&str, &str)] = &[
     ("ice", "ice with wind; iced or frozen cloth is solid"),

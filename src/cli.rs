@@ -3,6 +3,7 @@
 mod catalogue;
 mod manual;
 mod new;
+mod order;
 mod sheet;
 mod verify;
 mod whole;
@@ -43,6 +44,11 @@ enum Command {
     ///
     /// Exit: 0 compared, whatever the flags; 2 could not be worked out.
     Compare(CompareArguments),
+    /// What to order and bring in the van for the cloth of surveys: panels, ties, grommets, rope, screen by screen.
+    ///
+    /// It counts and approves nothing: what check says of the fence stands at its top, and the exit codes are those of
+    /// check. Half a list is never written: one survey that cannot be read stops it.
+    Order(order::OrderArguments),
     /// Write a sheet to hand over: one page of HTML to print, the decision first.
     ///
     /// Exit codes are those of check.
@@ -197,6 +203,7 @@ pub fn main() -> ExitCode {
         Command::Verify { files, .. } => verify::verify(&files, &mut out),
         Command::Rule(arguments) => verify::rule(&arguments, &mut out),
         Command::Rules(arguments) => verify::rules(&arguments, &mut out),
+        Command::Order(arguments) => order::order(&arguments, &mut out),
         Command::Sheet(arguments) => sheet::sheet(&arguments, &mut out),
         Command::Charts(arguments) => write_or_tell(chart(&arguments), &mut out),
         Command::Catalogue(arguments) => catalogue::catalogue(&arguments, &mut out),

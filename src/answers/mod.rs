@@ -4,6 +4,7 @@ mod check;
 mod compare;
 mod levers;
 mod often;
+mod order;
 mod plan;
 mod winds;
 
@@ -15,6 +16,11 @@ pub use compare::{
 };
 pub use levers::{Lever, Pulled, highest_cloth, levers};
 pub use often::{Often, often};
+pub(crate) use order::tape;
+pub use order::{
+    Allowance, Amount, Cost, Item, OrderError, OrderList, OrderNote, PanelOrder, ScreenOrder, SiteOrder,
+    What, order,
+};
 pub use plan::{
     CLEARLY_ABOVE, EndPanels, GroupPlan, LEAST_WORKABLE, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND,
     MEAN_TO_GUST_LEAST, RunPlan, TAKE_DOWN_AT, WARN_AT, plan,

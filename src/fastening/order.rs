@@ -34,6 +34,17 @@ pub const END_GAP: Stated<Length> =
 /// Ties to order beyond those counted, as a share.
 pub const SPARES: Stated<f64> = Stated { value: 0.1, because: "ours: 5 to 10 % more for those that break" };
 
+/// What is left free between two panels that meet at a post.
+pub const JOINT: Stated<Length> =
+    Stated { value: inches(0.0), because: "ours: two panels meet at a post edge to edge" };
+/// What is left free between the cloth and the top rail it hangs from.
+pub const TOP_GAP: Stated<Length> =
+    Stated { value: inches(0.0), because: "ours: the survey has the height of the cloth as it hangs" };
+/// Rope for one knot, at each end of a piece.
+pub const KNOT: Stated<Length> = Stated { value: inches(12.0), because: "ours: about a foot for each knot" };
+/// How lacing goes on, where nobody says.
+pub const STYLE: (Style, &str) = (Style::Locked, "ours: of the two styles the one that takes more rope");
+
 /// More than any edge has; what is beyond it is a slip of a unit.
 const MOST: f64 = 1e6;
 
@@ -292,7 +303,7 @@ pub fn order(asked: &Asked, ledger: &mut impl Ledger) -> Result<Order, Fastening
     let panels = PanelCount { length, longest }.work(ledger)?;
     let panel = Panel { length: PanelLength { length, panels }.work(ledger), height };
     let hold = Hold::try_new(panel, asked.rows.clone(), asked.spacing)?;
-    let grommets = panels * per_panel(&hold, ledger)?;
+    let grommets = panels * grommets(&hold, ledger)?;
     within("grommets", SHARED, grommets, 1.0, f64::from(u32::MAX) / 2.0)?;
     let (ties, ties_with_spares, rope) = match asked.fixing {
         Fixing::Ties => {
@@ -315,8 +326,11 @@ pub fn order(asked: &Asked, ledger: &mut impl Ledger) -> Result<Order, Fastening
     })
 }
 
-/// The grommets of one panel.
-fn per_panel(hold: &Hold, ledger: &mut impl Ledger) -> Result<f64, FasteningError> {
+/// The grommets of one panel: a tie each where it is tied.
+///
+/// # Errors
+/// If there are more than a million along one edge.
+pub fn grommets(hold: &Hold, ledger: &mut impl Ledger) -> Result<f64, FasteningError> {
     let (panel, rows, spacing) = (hold.panel(), hold.rows(), hold.spacing());
     let level = rows.level().count();
     let along = if level == 0 { 0.0 } else { Spaces { edge: panel.length, spacing }.work(ledger)? };

@@ -207,6 +207,7 @@ const fn measure_of(dimension: Dimension) -> Measure {
         Dimension::AirPermeability => Measure::AirPermeability,
         Dimension::Frequency => Measure::Frequency,
         Dimension::RotationalStiffness => Measure::RotationalStiffness,
+        Dimension::WeightPerArea => Measure::WeightPerArea,
     }
 }
 
@@ -215,10 +216,7 @@ fn name_and_unit(column: &str) -> (String, Option<(&'static Unit, Measure)>) {
     for (at, _) in column.match_indices('_') {
         if let Some(unit) = Unit::named(&column[at + 1..].replace("_per_", "/")) {
             // Pounds a foot of pipe are what it weighs.
-            let cloth = [System::Us, System::Si].map(|system| Measure::ClothWeight.printed(system).0);
-            let measure =
-                if cloth.contains(&unit.symbol) { Measure::ClothWeight } else { measure_of(unit.dimension) };
-            return (column[..at].replace('_', " "), Some((unit, measure)));
+            return (column[..at].replace('_', " "), Some((unit, measure_of(unit.dimension))));
         }
     }
     (column.replace('_', " "), None)

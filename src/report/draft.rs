@@ -1,6 +1,6 @@
 //! A survey to fill in: every key with what it is and how to measure it, and invented values where one must stand.
 
-use super::fields::{self, Field, job, post, run, screen, site};
+use super::fields::{self, Field, job, order, post, run, screen, site};
 use crate::caution::{CLIMBING, Caution, DIGGING, WIND};
 use crate::units::{Measure, System};
 use crate::wind::{Code, KeyKind, SiteKey};
@@ -31,6 +31,7 @@ pub fn draft(draft: Draft, out: &mut impl Write) -> io::Result<()> {
     page.job();
     page.site(Code::Asce7_16);
     page.kinds();
+    page.order();
     page.all_runs();
     for at in 0..draft.runs {
         page.run(at, draft.runs);
@@ -248,6 +249,7 @@ impl Page {
         self.about(screen::COLOUR.key, &screen::COLOUR.sentence());
         self.line("# air_permeability: its maker's test; like { flow = \"500 cfm/ft2\", at = \"125 Pa\" }");
         self.line("# over: cloth hung over this cloth; like \"closed mesh\" or { solidity = 0.9 }");
+        self.left_out(&screen::WEIGHT, &self.text_of(&screen::WEIGHT));
         self.invented(&screen::HEIGHT, &self.text_of(&screen::HEIGHT));
         self.left_out(&screen::CONDITION, &self.text_of(&screen::CONDITION));
         self.line("# fastening: what holds the cloth, or \"unknown\":");
@@ -277,6 +279,14 @@ impl Page {
             "# fastening = {{ kind = \"lacing\", rope = {rope}, spacing = {spacing}, rows = [\"top\", \"bottom\"] }}"
         ));
         self.left_out(&fields::NOTE, "\"hem torn at the north end\"");
+    }
+
+    fn order(&mut self) {
+        self.line("\n# What an order list is asked for; no check reads it, and each line may stay out.");
+        self.line("[order]");
+        for field in order::FIELDS {
+            self.left_out(field, &self.text_of(field));
+        }
     }
 
     fn all_runs(&mut self) {

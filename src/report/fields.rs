@@ -363,6 +363,13 @@ pub(super) mod screen {
     );
     pub(in crate::report) const COLOUR: Field =
         words("colour", "colour of the yarn", "needed with density", "black");
+    pub(in crate::report) const WEIGHT: Field = figure(
+        "weight",
+        "weight of the cloth for each area, for the order list",
+        "from its maker's sheet",
+        ["7 oz/yd2", "240 g/m2"],
+    )
+    .open();
     pub(in crate::report) const BOTTOM: Field = figure(
         "bottom",
         "lower edge of the cloth above the ground",
@@ -463,4 +470,80 @@ pub(super) mod screen {
     pub(in crate::report) const VENT_HEIGHT: Field =
         figure("height", "height of one window", "tape", ["5 in", "130 mm"]);
     pub(in crate::report) const PER_BAY: Field = words("per_bay", "windows in one bay", "count them", "2");
+}
+
+pub(super) mod order {
+    use super::{Field, figure, words};
+
+    /// Every key of the order list, in the order in which they are best written.
+    pub(in crate::report) const FIELDS: &[Field] = &[
+        figure(
+            "end_gap",
+            "left free between the cloth and each upright it ends at",
+            "left out: 6 in, as a screen maker's sheet has it",
+            ["6 in", "150 mm"],
+        ),
+        figure(
+            "joint_gap",
+            "left free between two panels that meet at a post",
+            "left out: none",
+            ["1 in", "25 mm"],
+        ),
+        figure(
+            "top_gap",
+            "left free between the cloth and the underside of the top rail",
+            "left out: none, as the cloth hangs",
+            ["1 in", "25 mm"],
+        ),
+        figure(
+            "longest_panel",
+            "longest panel that is made, as it hangs",
+            "left out: 60 ft, as a screen maker's sheet has it",
+            ["50 ft", "15 m"],
+        ),
+        figure(
+            "hem_allowance",
+            "turned in by a hem or seam at each edge",
+            "where the cloth is cut, not bought as panels",
+            ["2 in", "50 mm"],
+        ),
+        words("spares", "ties beyond those counted, as a share", "left out: a tenth", "10 %"),
+        words(
+            "lacing",
+            "how a rope goes on from grommet to grommet",
+            "plain, or locked by two more turns at each; left out: locked, which takes more",
+            "plain",
+        ),
+        figure(
+            "knot_end",
+            "rope for one knot, at each end of a piece",
+            "left out: 12 in",
+            ["12 in", "300 mm"],
+        ),
+        words("rope_waste", "rope that is cut off, as a share", "left out: a tenth", "10 %"),
+        words(
+            "currency",
+            "money the prices are in",
+            "in your own words; costs come from your prices alone",
+            "USD",
+        ),
+        figure("cloth_price", "price of cloth by its area", "from its seller", ["1.20 per ft2", "13 per m2"]),
+        words("tie_price", "price of one tie", "from its seller", "0.15 each"),
+        figure("rope_price", "price of rope by its length", "from its seller", ["0.10 per ft", "0.33 per m"]),
+        words("grommet_price", "price of one grommet", "from its seller", "0.40 each"),
+        words(
+            "crew_time",
+            "your crew's time to hang one panel",
+            "your own figure, never a default; common practice, no source: about 45 min for one screen on one opening",
+            "45 min",
+        ),
+        words(
+            "service_life",
+            "how long the cloth is said to last, and who says so",
+            "",
+            "5 years, by its seller",
+        ),
+        words("warranty", "what its maker warrants", "", "3 years against sun"),
+        words("note", "what a reader must know", "printed with the list", "deliver before the season"),
+    ];
 }

@@ -122,6 +122,7 @@ mod tests {
                     && cloth.solidity_high <= 1.0
             );
         }
+        assert_eq!(named("solid").unwrap().weight, None);
         assert_eq!(nearest_name("closd mesh"), Some("closed mesh"));
     }
 

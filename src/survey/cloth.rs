@@ -124,6 +124,18 @@ impl<'t> RunReader<'_, 't> {
             length("top", "the top of the cloth above the ground", "\"10 ft\""),
             Missing::IsFine,
         );
+        let weight = reader.quantity::<Pressure>(
+            &layers,
+            Key {
+                key: "weight",
+                measure: Measure::WeightPerArea,
+                about: "weight of the cloth for each area, by its maker, or \"unknown\"",
+                example: "\"7 oz/yd2\"",
+                sign: Sign::Positive,
+                open: true,
+            },
+            Missing::IsFine,
+        );
         let face = reader
             .choice(
                 &layers,
@@ -259,6 +271,7 @@ impl<'t> RunReader<'_, 't> {
             cloth,
             tested,
             over,
+            weight,
             fastening: fastening?.map(|fastening| (fastening, fastening_at)),
             note,
         }))
@@ -348,6 +361,7 @@ pub(super) struct ReadScreen {
     pub(super) cloth: Option<String>,
     pub(super) tested: Option<AirTest>,
     pub(super) over: Vec<ReadOver>,
+    pub(super) weight: Option<Reading<Pressure>>,
     /// What holds it, and where that stands.
     pub(super) fastening: Option<(FasteningSurvey, Range<usize>)>,
     pub(super) note: Option<String>,

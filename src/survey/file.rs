@@ -164,6 +164,7 @@ impl<'t> File<'t> {
         };
         let job = self.job(reader);
         let site = self.site(reader);
+        let order = self.order(reader);
         let mut remarks = Vec::new();
         let post_kinds = self.kinds("post", reader);
         let posts = self.posts(&post_kinds, reader, &mut remarks);
@@ -199,6 +200,7 @@ impl<'t> File<'t> {
             site,
             posts: posts?,
             runs: runs?,
+            order: order?,
             as_read: std::mem::take(&mut reader.as_read),
             remarks,
             hash,

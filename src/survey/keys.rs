@@ -4,7 +4,7 @@ use super::layers::{Key, Sign};
 use crate::units::Measure;
 
 pub(super) const TOP_KEYS: &[&str] =
-    &["survey", "units", "job", "site", "post", "screen", "footing", "all_runs", "run"];
+    &["survey", "units", "job", "site", "post", "screen", "footing", "all_runs", "run", "order"];
 /// Keys that people write at the top of the file, where they belong, and what to do.
 pub(super) const NOT_AT_THE_TOP: &[(&[&str], &str, &str)] = &[
     (&["title", "prepared_for", "measured_by", "date", "note"], "to [job]", "write it below [job]"),
@@ -76,6 +76,7 @@ pub(super) const SCREEN_KEYS: &[&str] = &[
     "colour",
     "air_permeability",
     "over",
+    "weight",
     "height",
     "bottom",
     "top",
@@ -112,6 +113,27 @@ pub(super) const FASTENING_KEYS: &[&str] = &[
     "slack",
     "note",
     "from",
+];
+/// The keys of the order list, in the order in which they are best written.
+pub(super) const ORDER_KEYS: &[&str] = &[
+    "end_gap",
+    "joint_gap",
+    "top_gap",
+    "longest_panel",
+    "hem_allowance",
+    "spares",
+    "lacing",
+    "knot_end",
+    "rope_waste",
+    "currency",
+    "cloth_price",
+    "tie_price",
+    "rope_price",
+    "grommet_price",
+    "crew_time",
+    "service_life",
+    "warranty",
+    "note",
 ];
 pub(super) const VENT_KEYS: &[&str] = &["width", "height", "per_bay", "note"];
 pub(super) const FOOTING_KEYS: &[&str] = &["shape", "width", "depth", "note", "from", "like"];

@@ -67,6 +67,8 @@ fn plausible(measure: Measure) -> (f64, f64) {
         Measure::Stress => (1e7, 3e9),
         Measure::Force => (0.1, 1e6),
         Measure::Pressure => (0.1, 1e6),
+        // From 10 g to 20 kg on a square metre.
+        Measure::WeightPerArea => (0.1, 200.0),
         _ => (0.0, f64::MAX),
     }
 }

@@ -9,6 +9,7 @@ mod keys;
 mod layers;
 mod mistake;
 mod other_code;
+mod order;
 mod post;
 mod reading;
 mod run;
@@ -20,6 +21,7 @@ mod tube;
 pub(crate) use keys::RUN_KEYS;
 pub use mistake::{Mistake, Mistakes};
 pub use other_code::{OtherCode, Recoded};
+pub use order::{OrderSurvey, Price, Prices};
 pub use reading::{Extreme, Reading};
 pub use settle::{OpenKey, Settled};
 
@@ -46,6 +48,8 @@ pub struct Survey {
     pub posts: Vec<PostSurvey>,
     /// The runs, left to right as they stand in the file.
     pub runs: Vec<RunSurvey>,
+    /// What is asked of an order list.
+    pub order: OrderSurvey,
     /// Every value with the place it came from.
     pub as_read: Vec<AsRead>,
     /// What reading it raised.
@@ -218,6 +222,8 @@ pub struct RunSurvey {
     pub air_test: Option<AirTest>,
     /// The cloths that hang over it.
     pub over: Vec<OverCloth>,
+    /// Weight of its cloth for each area, where it was given.
+    pub weight: Option<Reading<Pressure>>,
     /// Notes of the run, its cloth and its footing, each with its name.
     pub notes: Vec<(String, String)>,
     /// What was written of the footing.

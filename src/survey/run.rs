@@ -138,7 +138,7 @@ impl<'t> RunReader<'_, 't> {
         }
         let (mut cloth, mut solidity, mut condition, mut fastening, mut hung) =
             (None, None, None, None, None);
-        let (mut air_test, mut over) = (None, Vec::new());
+        let (mut air_test, mut over, mut weight) = (None, Vec::new(), None);
         if let Some(read) = screen {
             if bays
                 .iter()
@@ -152,7 +152,7 @@ impl<'t> RunReader<'_, 't> {
                 remarks.push(Remark::IcedCloth { run: name.to_owned(), known });
             }
             notes.extend(read.note.map(|note| (format!("cloth of {name}"), note)));
-            air_test = read.tested;
+            (air_test, weight) = (read.tested, read.weight);
             over.extend(read.over.into_iter().enumerate().map(|(at, over)| OverCloth {
                 cloth: over.cloth,
                 solidity: Open { key: format!("run.{name}.over {}", at + 1), reading: over.solidity },
@@ -196,6 +196,7 @@ impl<'t> RunReader<'_, 't> {
                 cloth,
                 air_test,
                 over,
+                weight,
                 notes,
                 footing,
                 fastening,

@@ -46,8 +46,6 @@ pub enum Measure {
     Speed,
     /// A pressure of wind.
     Pressure,
-    /// Weight of cloth for its area.
-    ClothWeight,
     /// A stress or strength of material.
     Stress,
     /// A force.
@@ -82,6 +80,10 @@ pub enum Measure {
     Frequency,
     /// A moment for each radian turned.
     RotationalStiffness,
+    /// Weight of cloth for each area.
+    WeightPerArea,
+    /// A weight to be carried.
+    Weight,
 }
 
 impl Measure {
@@ -92,7 +94,7 @@ impl Measure {
             Self::Ratio | Self::Coefficient | Self::Percent => Dimension::Ratio,
             Self::Length | Self::Distance | Self::Small | Self::Elevation => Dimension::Length,
             Self::Speed => Dimension::Speed,
-            Self::Pressure | Self::ClothWeight | Self::Stress => Dimension::Pressure,
+            Self::Pressure | Self::Stress => Dimension::Pressure,
             Self::Force => Dimension::Force,
             Self::Moment => Dimension::Moment,
             Self::LineLoad => Dimension::LineLoad,
@@ -108,6 +110,8 @@ impl Measure {
             Self::AirPermeability => Dimension::AirPermeability,
             Self::Frequency => Dimension::Frequency,
             Self::RotationalStiffness => Dimension::RotationalStiffness,
+            Self::WeightPerArea => Dimension::WeightPerArea,
+            Self::Weight => Dimension::Force,
         }
     }
 
@@ -130,8 +134,6 @@ impl Measure {
             (Self::Speed, System::Si) => ("m/s", 1),
             (Self::Pressure, System::Us) => ("psf", 3),
             (Self::Pressure, System::Si) => ("Pa", 1),
-            (Self::ClothWeight, System::Us) => ("oz/yd²", 1),
-            (Self::ClothWeight, System::Si) => ("g/m²", 0),
             (Self::Stress, System::Us) => ("ksi", 2),
             (Self::Stress, System::Si) => ("MPa", 1),
             (Self::Force, System::Us) => ("lbf", 1),
@@ -162,6 +164,10 @@ impl Measure {
             (Self::Frequency, _) => ("Hz", 3),
             (Self::RotationalStiffness, System::Us) => ("lb-ft/rad", 0),
             (Self::RotationalStiffness, System::Si) => ("N m/rad", 0),
+            (Self::WeightPerArea, System::Us) => ("oz/yd²", 1),
+            (Self::WeightPerArea, System::Si) => ("g/m²", 0),
+            (Self::Weight, System::Us) => ("lbf", 0),
+            (Self::Weight, System::Si) => ("kgf", 0),
         }
     }
 

@@ -25,6 +25,7 @@ pub enum Dimension {
     AirPermeability,
     Frequency,
     RotationalStiffness,
+    WeightPerArea,
 }
 
 impl Dimension {
@@ -51,6 +52,7 @@ impl Dimension {
             Self::AirPermeability => "an air permeability",
             Self::Frequency => "a frequency",
             Self::RotationalStiffness => "a rotational stiffness",
+            Self::WeightPerArea => "a weight for each area",
         }
     }
 }
@@ -131,8 +133,6 @@ pub const UNITS: &[Unit] = {
         unit("ksi", &["kip/in2", "kip/in²"], D::Pressure, 1000.0 * POUND_FORCE / (INCH * INCH)),
         unit("Pa", &["pascal", "pascals", "n/m2", "n/m²"], D::Pressure, 1.0),
         // Weights of cloth: what an ounce or a gram of it weighs.
-        unit("oz/yd²", &["oz/yd2", "oz/sq yd"], D::Pressure, POUND_FORCE / 16.0 / (9.0 * FOOT * FOOT)),
-        unit("g/m²", &["g/m2", "gsm"], D::Pressure, 1e-3 * GRAVITY),
         unit("kPa", &["kn/m2", "kn/m²"], D::Pressure, 1e3),
         unit("MPa", &["n/mm2", "n/mm²"], D::Pressure, 1e6),
         unit("lb/ft", &["plf", "lbf/ft"], D::LineLoad, POUND_FORCE / FOOT),
@@ -167,6 +167,14 @@ pub const UNITS: &[Unit] = {
         unit("cfm/ft²", &["cfm/ft2", "ft³/min/ft²"], D::AirPermeability, FOOT / 60.0),
         unit("L/(m² s)", &["l/m²/s", "l/m2/s", "l/(m²·s)", "l/(m2 s)", "mm/s"], D::AirPermeability, 1e-3),
         unit("m³/(m² s)", &["m³/m²/s", "m3/m2/s"], D::AirPermeability, 1.0),
+        // The weight of a gram or an ounce under standard gravity, as cloth is sold by.
+        unit(
+            "oz/yd²",
+            &["oz/yd2", "oz/sq yd", "osy"],
+            D::WeightPerArea,
+            POUND_FORCE / 16.0 / (9.0 * FOOT * FOOT),
+        ),
+        unit("g/m²", &["g/m2", "gsm"], D::WeightPerArea, KILOGRAM_FORCE / 1000.0),
         unit("Hz", &["hertz", "/s", "1/s"], D::Frequency, 1.0),
         unit("lb-ft/rad", &["ft-lb/rad", "lbf-ft/rad"], D::RotationalStiffness, POUND_FORCE * FOOT),
         unit("lb-in/rad", &["in-lb/rad", "lbf-in/rad"], D::RotationalStiffness, POUND_FORCE * INCH),

@@ -23,6 +23,7 @@ mod mistakes;
 mod monotony;
 mod new;
 mod open_cloth;
+mod order;
 mod posts;
 mod raised;
 mod readme;
