@@ -65,11 +65,18 @@ pub(super) struct Condensed {
     pub(super) stiffness: Matrix12,
     /// What its loads hand to its joints.
     pub(super) handed: Vector12,
+    pub(super) loose: Loose,
+}
+
+/// What is kept of a member to find its ends from its joints.
+pub(super) struct Loose {
+    /// What its loads hand to its ends if nothing is released.
+    pub(super) handed: Vector12,
     /// What was taken out, in order: the freedom, its row, what its loads handed to it.
     taken: Vec<(usize, Vector12, f64)>,
 }
 
-impl Condensed {
+impl Loose {
     /// The movements of the ends themselves, from those of the joints.
     pub(super) fn own_ends(&self, mut ends: Vector12) -> Vector12 {
         for (freedom, row, handed) in self.taken.iter().rev() {
@@ -121,7 +128,7 @@ impl Element {
     }
 
     /// What its loads hand to its ends if nothing is released.
-    pub(super) fn handed(&self, thrust: f64, on: &OnMember) -> Vector12 {
+    fn handed(&self, thrust: f64, on: &OnMember) -> Vector12 {
         let mut handed = Vector12::zeros();
         let length = self.length;
         for load in &on.spreads[0] {
@@ -152,7 +159,8 @@ impl Element {
     /// resistance, or less than none.
     pub(super) fn condensed(&self, thrust: f64, on: &OnMember) -> Result<Condensed, usize> {
         let (mut stiffness, mut taken) = (self.rigid(thrust), Vec::new());
-        let mut handed = if on.is_empty() { Vector12::zeros() } else { self.handed(thrust, on) };
+        let whole_handed = if on.is_empty() { Vector12::zeros() } else { self.handed(thrust, on) };
+        let mut handed = whole_handed;
         if let Kind::Beam { released, .. } = self.kind {
             let whole = stiffness.diagonal();
             for freedom in (0..12).filter(|freedom| released[*freedom]) {
@@ -169,7 +177,7 @@ impl Element {
                 taken.push((freedom, row, own));
             }
         }
-        Ok(Condensed { stiffness, handed, taken })
+        Ok(Condensed { stiffness, handed, loose: Loose { handed: whole_handed, taken } })
     }
 
     /// Its stiffness with its releases taken out, unloaded; or the release that meets no resistance.

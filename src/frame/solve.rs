@@ -1,7 +1,7 @@
 //! Putting the members together and solving: rounds, balance, results.
 
 use super::along::AlongMember;
-use super::element::{OnMember, Vector12};
+use super::element::{Condensed, Loose, OnMember, Vector12};
 use super::error::FrameError;
 use super::load::{Action, Axes, Loads, MemberLoad};
 use super::model::{Element, FIXED, Frame, Freedom, Joint, Kind, Member, Triple};
@@ -188,7 +188,7 @@ impl Frame {
                 matrix.add(self.equations[*own], self.equations[*own], *stiffness);
             }
         }
-        let mut condensed = Vec::with_capacity(self.elements.len());
+        let mut loose = Vec::with_capacity(self.elements.len());
         for (at, element) in self.elements.iter().enumerate() {
             self.within_limits(at, trial.thrusts[at])?;
             let part = element
@@ -197,18 +197,18 @@ impl Frame {
             if !trial.slack[at] {
                 self.put_in(element, &part, &mut matrix, &mut right);
             }
-            condensed.push(part);
+            loose.push(part.loose);
         }
         self.settle_idle(&mut matrix, &right)?;
         let factors = matrix.factor(PIVOT).map_err(|stopped| self.unstable(&stopped, trial))?;
         factors.solve(&mut right);
-        let (mut answer, mut left) = self.recover(borne, trial, &condensed, &right);
+        let (mut answer, mut left) = self.recover(borne, trial, &loose, &right);
         if answer.residual > MEND {
             factors.solve(&mut left);
             for (value, more) in right.iter_mut().zip(&left) {
                 *value -= more;
             }
-            let (mended, _) = self.recover(borne, trial, &condensed, &right);
+            let (mended, _) = self.recover(borne, trial, &loose, &right);
             if mended.residual < answer.residual {
                 answer = mended;
             }
@@ -240,13 +240,7 @@ impl Frame {
         }
     }
 
-    fn put_in(
-        &self,
-        element: &Element,
-        part: &super::element::Condensed,
-        matrix: &mut Profile,
-        right: &mut [f64],
-    ) {
+    fn put_in(&self, element: &Element, part: &Condensed, matrix: &mut Profile, right: &mut [f64]) {
         let stiffness = element.matrix_to_frame(&part.stiffness);
         let handed = element.to_frame(&part.handed);
         let equations = self.ends_of(element).map(|own| self.equations[own]);
@@ -318,13 +312,7 @@ impl Frame {
 
     /// Movements, end forces, reactions and balance from the solved equations; and what is out of balance, equation by
     /// equation.
-    fn recover(
-        &self,
-        borne: &Borne,
-        trial: &Trial,
-        condensed: &[super::element::Condensed],
-        solved: &[f64],
-    ) -> (Answer, Vec<f64>) {
+    fn recover(&self, borne: &Borne, trial: &Trial, loose: &[Loose], solved: &[f64]) -> (Answer, Vec<f64>) {
         let movements: Vec<f64> = self
             .equations
             .iter()
@@ -344,14 +332,11 @@ impl Frame {
         for (at, element) in self.elements.iter().enumerate() {
             let owns = self.ends_of(element);
             let of_joints = Vector12::from_fn(|end, _| movements[owns[end]]);
-            let own_ends = condensed[at].own_ends(element.to_own(&of_joints));
+            let own_ends = loose[at].own_ends(element.to_own(&of_joints));
             let forces = if trial.slack[at] {
                 Vector12::zeros()
             } else {
-                let on = &borne.members[at];
-                let handed =
-                    if on.is_empty() { Vector12::zeros() } else { element.handed(trial.thrusts[at], on) };
-                element.rigid(trial.thrusts[at]) * own_ends - handed
+                element.rigid(trial.thrusts[at]) * own_ends - loose[at].handed
             };
             for (own, size) in owns.into_iter().zip(element.to_frame(&forces).iter()) {
                 meet(own, *size);
