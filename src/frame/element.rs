@@ -168,7 +168,8 @@ impl Element {
             for freedom in (0..12).filter(|freedom| released[*freedom]) {
                 let row: Vector12 = stiffness.column(freedom).into();
                 let (pivot, own) = (row[freedom], handed[freedom]);
-                if !(pivot > LOOSE * whole[freedom].abs()) {
+                let resists = pivot > LOOSE * whole[freedom].abs();
+                if !resists {
                     return Err(freedom);
                 }
                 stiffness -= row * row.transpose() / pivot;
