@@ -150,7 +150,7 @@ pub fn root(function: impl Fn(f64) -> f64, low: f64, high: f64) -> Option<Root> 
 const GAUSS: [(f64, f64); 3] = [
     (0.238_619_186_083_196_9, 0.467_913_934_572_691_05),
     (0.661_209_386_466_264_5, 0.360_761_573_048_138_6),
-    (0.932_469_514_203_152_1, 0.171_324_492_379_170_36),
+    (0.932_469_514_203_152, 0.171_324_492_379_170_36),
 ];
 
 /// Places and weights that sum up the integral of a smooth function: exact for polynomials to the eleventh power.

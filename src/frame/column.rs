@@ -8,6 +8,9 @@ use crate::numerics::six_points;
 
 /// c₀ to c₃, c_k(ψ) = Σ (−ψ)^j / (2j + k)!: cos √ψ, sin √ψ / √ψ, (1 − c₀)/ψ, (1 − c₁)/ψ.
 pub(super) fn c(psi: f64) -> [f64; 4] {
+    if psi == 0.0 {
+        return [1.0, 1.0, 0.5, 1.0 / 6.0];
+    }
     if psi.abs() < 1.0 {
         let mut sums = [0.0; 4];
         let mut terms = [1.0, 1.0, 0.5, 1.0 / 6.0];

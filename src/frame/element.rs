@@ -27,6 +27,14 @@ pub(super) struct OnMember {
     pub(super) twists: Vec<(f64, f64)>,
 }
 
+/// Nothing.
+pub(super) static UNLOADED: OnMember = OnMember {
+    spreads: [Vec::new(), Vec::new(), Vec::new()],
+    spots: [Vec::new(), Vec::new()],
+    axial_spots: Vec::new(),
+    twists: Vec::new(),
+};
+
 impl OnMember {
     pub(super) fn spread(&mut self, from: f64, to: f64, at_from: Vector3<f64>, at_to: Vector3<f64>) {
         for (axis, spreads) in self.spreads.iter_mut().enumerate() {
@@ -51,13 +59,6 @@ impl OnMember {
             self.twists.push((at, moment.x));
         }
     }
-
-    pub(super) fn is_empty(&self) -> bool {
-        self.spreads.iter().all(Vec::is_empty)
-            && self.spots.iter().all(Vec::is_empty)
-            && self.axial_spots.is_empty()
-            && self.twists.is_empty()
-    }
 }
 
 /// A member's ends with its releases taken out.
@@ -65,11 +66,19 @@ pub(super) struct Condensed {
     pub(super) stiffness: Matrix12,
     /// What its loads hand to its joints.
     pub(super) handed: Vector12,
+    /// Nothing where it is neither loaded nor released: then its ends are its joints.
+    pub(super) loose: Option<Box<Loose>>,
+}
+
+/// What is kept of a member to find its ends from its joints.
+pub(super) struct Loose {
+    /// What its loads hand to its ends if nothing is released.
+    pub(super) handed: Vector12,
     /// What was taken out, in order: the freedom, its row, what its loads handed to it.
     taken: Vec<(usize, Vector12, f64)>,
 }
 
-impl Condensed {
+impl Loose {
     /// The movements of the ends themselves, from those of the joints.
     pub(super) fn own_ends(&self, mut ends: Vector12) -> Vector12 {
         for (freedom, row, handed) in self.taken.iter().rev() {
@@ -121,7 +130,7 @@ impl Element {
     }
 
     /// What its loads hand to its ends if nothing is released.
-    pub(super) fn handed(&self, thrust: f64, on: &OnMember) -> Vector12 {
+    fn handed(&self, thrust: f64, on: &OnMember) -> Vector12 {
         let mut handed = Vector12::zeros();
         let length = self.length;
         for load in &on.spreads[0] {
@@ -150,15 +159,17 @@ impl Element {
 
     /// Its stiffness and what its loads hand over, with its releases taken out; or the release that meets no
     /// resistance, or less than none.
-    pub(super) fn condensed(&self, thrust: f64, on: &OnMember) -> Result<Condensed, usize> {
+    pub(super) fn condensed(&self, thrust: f64, on: Option<&OnMember>) -> Result<Condensed, usize> {
         let (mut stiffness, mut taken) = (self.rigid(thrust), Vec::new());
-        let mut handed = if on.is_empty() { Vector12::zeros() } else { self.handed(thrust, on) };
+        let whole_handed = on.map_or_else(Vector12::zeros, |on| self.handed(thrust, on));
+        let mut handed = whole_handed;
         if let Kind::Beam { released, .. } = self.kind {
             let whole = stiffness.diagonal();
             for freedom in (0..12).filter(|freedom| released[*freedom]) {
                 let row: Vector12 = stiffness.column(freedom).into();
                 let (pivot, own) = (row[freedom], handed[freedom]);
-                if !(pivot > LOOSE * whole[freedom].abs()) {
+                let resists = pivot > LOOSE * whole[freedom].abs();
+                if !resists {
                     return Err(freedom);
                 }
                 stiffness -= row * row.transpose() / pivot;
@@ -169,12 +180,14 @@ impl Element {
                 taken.push((freedom, row, own));
             }
         }
-        Ok(Condensed { stiffness, handed, taken })
+        let is_loose = on.is_some() || !taken.is_empty();
+        let loose = is_loose.then(|| Box::new(Loose { handed: whole_handed, taken }));
+        Ok(Condensed { stiffness, handed, loose })
     }
 
     /// Its stiffness with its releases taken out, unloaded; or the release that meets no resistance.
     pub(super) fn stiffness(&self, thrust: f64) -> Result<Matrix12, usize> {
-        self.condensed(thrust, &OnMember::default()).map(|condensed| condensed.stiffness)
+        self.condensed(thrust, None).map(|condensed| condensed.stiffness)
     }
 
     /// From the frame's axes to its own.

@@ -2,7 +2,7 @@
 //!
 //! ```
 //! use fencegust::frame::{Action, Beam, Freedoms, FrameBuilder, Loads, Material, Order, Section, Triple};
-//! use fencegust::units::{feet, inches, ksi, pounds};
+//! use fencegust::units::{Quantity, feet, inches, ksi, pounds};
 //!
 //! let mut builder = FrameBuilder::new();
 //! let foot = builder.joint(Triple::along_z(feet(0.0)));
@@ -17,10 +17,11 @@
 //! let mut loads = Loads::new();
 //! loads.on_joint(top, Action { force: Triple::along_y(pounds(100.0)), ..Action::none() });
 //! let solution = frame.solve(&loads, Order::First)?;
-//! assert!((solution.reaction(foot)?.force.y + pounds(100.0)).value.abs() < 1e-9);
+//! assert!((solution.reaction(foot)?.force.y + pounds(100.0)).si().abs() < 1e-9);
 //! assert!(solution.residual() < 1e-9);
-//! let greatest = solution.along(post)?.greatest_moment().value;
-//! assert!((greatest / (pounds(1000.0) * feet(1.0))).value - 1.0 < 1e-9);
+//! let greatest = solution.along(post)?.greatest_moment();
+//! assert!((greatest.value - pounds(1000.0) * feet(1.0)).si().abs() < 1e-6);
+//! assert_eq!(greatest.at, feet(0.0));
 //! # Ok::<(), fencegust::frame::FrameError>(())
 //! ```
 //!
@@ -35,8 +36,9 @@
 //! Straight, uniform members that bend as Euler and Bernoulli say, without shear deflection or warping; springs and
 //! members linear. [`Order::Second`] adds what axial forces do to bending: end stiffness, clamped-end forces, shapes
 //! and inner forces come from EI v⁗ + P v″ = q itself, with the mean axial force of each member taken from the round
-//! before until it settles, so that one member is exact for sway (P-Δ) and bow (P-δ) alike. Members do not shorten by
-//! their bow, torsion is not softened by thrust, and a load keeps its direction.
+//! before until it settles, so that one member is exact for sway (P-Δ) and bow (P-δ) alike. Where the axial force
+//! changes along a member, as under its own weight, the mean of its ends errs to the heavy side: cut it where that
+//! matters. Members do not shorten by their bow, torsion is not softened by thrust, and a load keeps its direction.
 //!
 //! # Cost
 //! Factors are kept by profile ([`crate::numerics::Profile`]): number the joints along the run, all those of one place

@@ -1,7 +1,7 @@
 //! Putting the members together and solving: rounds, balance, results.
 
 use super::along::AlongMember;
-use super::element::{OnMember, Vector12};
+use super::element::{Condensed, Loose, OnMember, UNLOADED, Vector12};
 use super::error::FrameError;
 use super::load::{Action, Axes, Loads, MemberLoad};
 use super::model::{Element, FIXED, Frame, Freedom, Joint, Kind, Member, Triple};
@@ -68,7 +68,7 @@ pub(super) struct Ends {
 pub struct Solution<'f> {
     frame: &'f Frame,
     order: Order,
-    on_members: Vec<OnMember>,
+    on_members: Vec<Option<Box<OnMember>>>,
     trial: Trial,
     answer: Answer,
     rounds: usize,
@@ -94,7 +94,7 @@ struct Answer {
 struct Borne {
     /// Six a joint.
     joints: Vec<f64>,
-    members: Vec<OnMember>,
+    members: Vec<Option<Box<OnMember>>>,
 }
 
 impl Frame {
@@ -188,27 +188,26 @@ impl Frame {
                 matrix.add(self.equations[*own], self.equations[*own], *stiffness);
             }
         }
-        let mut condensed = Vec::with_capacity(self.elements.len());
+        let mut loose = Vec::with_capacity(self.elements.len());
         for (at, element) in self.elements.iter().enumerate() {
             self.within_limits(at, trial.thrusts[at])?;
             let part = element
-                .condensed(trial.thrusts[at], &borne.members[at])
+                .condensed(trial.thrusts[at], borne.members[at].as_deref())
                 .map_err(|_| self.buckled_member(at, trial.thrusts[at]))?;
             if !trial.slack[at] {
                 self.put_in(element, &part, &mut matrix, &mut right);
             }
-            condensed.push(part);
+            loose.push(part.loose);
         }
         self.settle_idle(&mut matrix, &right)?;
-        let factors = matrix.factor(PIVOT).map_err(|stopped| self.unstable(&stopped, trial))?;
-        factors.solve(&mut right);
-        let (mut answer, mut left) = self.recover(borne, trial, &condensed, &right);
+        let factors = matrix.factor(PIVOT, &mut right).map_err(|stopped| self.unstable(&stopped, trial))?;
+        let (mut answer, mut left) = self.recover(borne, trial, &loose, &right);
         if answer.residual > MEND {
             factors.solve(&mut left);
             for (value, more) in right.iter_mut().zip(&left) {
                 *value -= more;
             }
-            let (mended, _) = self.recover(borne, trial, &condensed, &right);
+            let (mended, _) = self.recover(borne, trial, &loose, &right);
             if mended.residual < answer.residual {
                 answer = mended;
             }
@@ -240,13 +239,7 @@ impl Frame {
         }
     }
 
-    fn put_in(
-        &self,
-        element: &Element,
-        part: &super::element::Condensed,
-        matrix: &mut Profile,
-        right: &mut [f64],
-    ) {
+    fn put_in(&self, element: &Element, part: &Condensed, matrix: &mut Profile, right: &mut [f64]) {
         let stiffness = element.matrix_to_frame(&part.stiffness);
         let handed = element.to_frame(&part.handed);
         let equations = self.ends_of(element).map(|own| self.equations[own]);
@@ -278,7 +271,7 @@ impl Frame {
     /// A turn that no member feels and no moment asks for, such as that of a joint of bars, is left out.
     fn settle_idle(&self, matrix: &mut Profile, right: &[f64]) -> Result<(), FrameError> {
         for (equation, own) in self.spokesmen.iter().enumerate() {
-            if matrix.diagonal(equation) == 0.0 {
+            if matrix.diagonal()[equation] == 0.0 {
                 if own % 6 < 3 || right[equation] != 0.0 {
                     return Err(self.mechanism(*own));
                 }
@@ -322,58 +315,50 @@ impl Frame {
         &self,
         borne: &Borne,
         trial: &Trial,
-        condensed: &[super::element::Condensed],
+        loose: &[Option<Box<Loose>>],
         solved: &[f64],
     ) -> (Answer, Vec<f64>) {
-        let movements: Vec<f64> = self
-            .equations
-            .iter()
-            .map(|equation| if *equation == FIXED { 0.0 } else { solved[*equation] })
-            .collect();
+        let moved = |own: usize| match self.equations[own] {
+            FIXED => 0.0,
+            equation => solved[equation],
+        };
+        let movements: Vec<f64> = (0..self.equations.len()).map(moved).collect();
         let mut left = vec![0.0; solved.len()];
         let mut reactions = vec![0.0; movements.len()];
         let (mut force, mut moment) = (0.0_f64, 0.0_f64);
-        let mut note = |own: usize, size: f64| {
+        let mut meet = |own: usize, size: f64, reactions: &mut [f64]| {
+            match self.equations[own] {
+                FIXED => reactions[self.bearers[own]] += size,
+                equation => left[equation] += size,
+            }
             if own % 6 < 3 { force = force.max(size.abs()) } else { moment = moment.max(size.abs()) }
-        };
-        let mut meet = |own: usize, size: f64| match self.equations[own] {
-            FIXED => reactions[self.bearers[own]] += size,
-            equation => left[equation] += size,
         };
         let mut ends = Vec::with_capacity(self.elements.len());
         for (at, element) in self.elements.iter().enumerate() {
             let owns = self.ends_of(element);
-            let of_joints = Vector12::from_fn(|end, _| movements[owns[end]]);
-            let own_ends = condensed[at].own_ends(element.to_own(&of_joints));
+            let of_joints = element.to_own(&Vector12::from_fn(|end, _| movements[owns[end]]));
+            let loose = loose[at].as_deref();
+            let own_ends = loose.map_or(of_joints, |loose| loose.own_ends(of_joints));
             let forces = if trial.slack[at] {
                 Vector12::zeros()
             } else {
-                let on = &borne.members[at];
-                let handed =
-                    if on.is_empty() { Vector12::zeros() } else { element.handed(trial.thrusts[at], on) };
+                let handed = loose.map_or_else(Vector12::zeros, |loose| loose.handed);
                 element.rigid(trial.thrusts[at]) * own_ends - handed
             };
             for (own, size) in owns.into_iter().zip(element.to_frame(&forces).iter()) {
-                meet(own, *size);
-                note(own, *size);
+                meet(own, *size, &mut reactions);
             }
             ends.push(Ends { movements: own_ends, forces });
         }
         for (own, load) in borne.joints.iter().enumerate() {
-            meet(own, -load);
-            note(own, *load);
+            meet(own, -load, &mut reactions);
         }
-        let mut of_springs = vec![0.0; movements.len()];
         for (own, stiffness) in &self.springs {
             if self.equations[*own] != FIXED {
                 let size = stiffness * movements[*own];
-                meet(*own, size);
-                note(*own, size);
-                of_springs[*own] -= size;
+                meet(*own, size, &mut reactions);
+                reactions[*own] -= size;
             }
-        }
-        for (reaction, of_spring) in reactions.iter_mut().zip(of_springs) {
-            *reaction += of_spring;
         }
         let scale = force.max(moment / self.size);
         let worst = left.iter().zip(&self.spokesmen).fold(0.0_f64, |worst, (left, own)| {
@@ -399,13 +384,13 @@ impl Frame {
                 joints[6 * joint.0 + 3 + axis] += moment[axis];
             }
         }
-        let mut members = vec![OnMember::default(); self.elements.len()];
+        let mut members: Vec<Option<Box<OnMember>>> = vec![None; self.elements.len()];
         for (member, load) in &loads.members {
             let element = self.elements.get(member.0).ok_or(FrameError::UnknownMember { member: *member })?;
             if matches!(element.kind, Kind::Bar { .. }) {
                 return Err(FrameError::LoadOnBar { member: *member });
             }
-            element.bear(*member, load, &mut members[member.0])?;
+            element.bear(*member, load, members[member.0].get_or_insert_default())?;
         }
         Ok(Borne { joints, members })
     }
@@ -507,7 +492,8 @@ impl Solution<'_> {
     /// If the member is none of this frame's.
     pub fn along(&self, member: Member) -> Result<AlongMember<'_>, FrameError> {
         let element = self.frame.elements.get(member.0).ok_or(FrameError::UnknownMember { member })?;
-        let (ends, on) = (&self.answer.ends[member.0], &self.on_members[member.0]);
+        let ends = &self.answer.ends[member.0];
+        let on = self.on_members[member.0].as_deref().unwrap_or(&UNLOADED);
         Ok(AlongMember::new(member, element, ends, on, self.trial.thrusts[member.0]))
     }
 

@@ -2,8 +2,8 @@
 
 use super::*;
 use crate::units::{
-    Area, Force, Length, LineLoad, Moment, Quantity, SecondMoment, feet, inches, ksi, metres, millimetres,
-    newton_metres, newtons, newtons_per_metre, pascals, pounds,
+    Area, Force, Length, LineLoad, Moment, Pure, Quantity, SecondMoment, feet, inches, ksi, metres,
+    millimetres, newton_metres, newtons, newtons_per_metre, pascals, pounds,
 };
 use approx::assert_relative_eq;
 use nalgebra::{DMatrix, DVector, Matrix3, Rotation3, SMatrix, Vector3};
@@ -611,7 +611,7 @@ fn the_same_frame_told_in_either_system_of_units_answers_the_same() {
             forces.moment() / (pounds(1.0) * feet(1.0)),
             forces.axial / pounds(1.0),
         ]
-        .map(|ratio| ratio.value)
+        .map(Pure::pure)
     };
     for (us, si) in answer(true).into_iter().zip(answer(false)) {
         assert_relative_eq!(us, si, max_relative = 1e-11);
@@ -757,6 +757,41 @@ fn equal_spans_meet_the_fractions_of_the_table() {
     }
 }
 
+#[test]
+fn rules_of_the_textbooks_refuse_what_they_cannot_be_asked() {
+    use crate::workings::Blank;
+    let span = textbook::ContinuousSpanMoment {
+        spans: 3.0,
+        loaded_from: 1.0,
+        loaded_to: 3.0,
+        clamped: 0.0,
+        at: 2.0,
+    };
+    assert!((span.work(&mut Blank).unwrap() - 0.025).abs() < 1e-12);
+    for (wrong, what) in [
+        (textbook::ContinuousSpanMoment { at: 4.0, ..span }, "number that picks the figure"),
+        (textbook::ContinuousSpanMoment { at: 1.5, ..span }, "number of a span or a support"),
+        (textbook::ContinuousSpanMoment { loaded_to: 4.0, ..span }, "last span under load"),
+        (textbook::ContinuousSpanMoment { loaded_from: 0.0, ..span }, "first span under load"),
+        (textbook::ContinuousSpanMoment { spans: f64::NAN, ..span }, "number of spans"),
+    ] {
+        assert_eq!(wrong.work(&mut Blank).unwrap_err().what, what);
+    }
+    let leaning = textbook::CantileverThrustMoment {
+        length: feet(28.0),
+        modulus: ksi(29_000.0),
+        second_moment: SecondMoment::from_si(484.0 * 0.0254_f64.powi(4)),
+        force: pounds(1000.0),
+        thrust: pounds(310_000.0),
+    };
+    let error = leaning.work(&mut Blank).unwrap_err();
+    assert_eq!((error.what, error.above), ("thrust", true));
+    // Euler's load of a cantilever: π² 29,000 × 484 / (4 × 336²) kip.
+    assert_relative_eq!(error.limit.si / pounds(1000.0).si(), 306.764_1, max_relative = 1e-6);
+    let short = textbook::CantileverThrustMoment { length: feet(0.0), ..leaning };
+    assert_eq!(short.work(&mut Blank).unwrap_err().what, "length");
+}
+
 /// Rigid pole in soil whose springs stiffen with depth, n_h z: y₀ = (18 V + 24 M/d)/(n_h d²),
 /// θ = (24 V d + 36 M)/(n_h d⁴), derived; three springs by Simpson's rule stand for the soil exactly, since the pole
 /// stays straight.
@@ -791,7 +826,7 @@ fn a_rigid_pole_on_springs_meets_its_closed_form() {
     assert_relative_eq!(ground.shift.y.si(), expected, max_relative = 1e-6);
     assert_relative_eq!(-ground.turn.x, turned, max_relative = 1e-6);
     // What another program's finite springs came to, 0.290035 in and 0.0116694 rad, lies within a thousandth.
-    assert_relative_eq!((ground.shift.y / inches(1.0)).value, 0.290_035, max_relative = 1e-3);
+    assert_relative_eq!((ground.shift.y / inches(1.0)).pure(), 0.290_035, max_relative = 1e-3);
     assert_relative_eq!(-ground.turn.x, 0.011_669_4, max_relative = 1e-3);
 }
 
@@ -980,6 +1015,35 @@ fn tension_stiffens_and_a_member_that_is_a_string_is_refused() {
     let refused = lean(401.0 * EI / 9.0).unwrap_err();
     assert!(matches!(refused, FrameError::TooTaut { .. }), "{refused}");
     assert!(lean(399.0 * EI / 9.0).is_ok());
+}
+
+/// A post buckles under its own weight at q L = 7.837 EI/L² (Timoshenko and Gere, from memory). In one piece, under the
+/// mean of its thrust, it does so earlier; cut into pieces it comes near.
+#[test]
+fn a_post_under_its_own_weight_is_reckoned_to_the_heavy_side_and_in_pieces_comes_near() {
+    let length = 3.0;
+    let found = |pieces: usize| {
+        let mut builder = FrameBuilder::new();
+        let joints: Vec<Joint> = (0..=pieces)
+            .map(|piece| builder.joint(at(0.0, 0.0, length * piece as f64 / pieces as f64)))
+            .collect();
+        builder.fix(joints[0], Freedoms::ALL);
+        let members: Vec<Member> =
+            joints.windows(2).map(|ends| builder.beam(ends[0], ends[1], tube())).collect();
+        let frame = builder.build().unwrap();
+        let weight_to = |weight: f64| {
+            let mut loads = Loads::new();
+            for member in &members {
+                let load = Triple::along_z(newtons_per_metre(-weight / length));
+                loads.on_member(*member, MemberLoad::Even { load, axes: Axes::Frame });
+            }
+            frame.solve(&loads, Order::Second).map(|_| ())
+        };
+        critical(weight_to, EI / 9.0, 20.0 * EI / 9.0) / (EI / 9.0)
+    };
+    assert_relative_eq!(found(1), PI * PI / 2.0, max_relative = 1e-6);
+    let near = found(16);
+    assert!((near / 7.837 - 1.0).abs() < 2e-3, "{near}");
 }
 
 // --- slack ---------------------------------------------------------------------------------------------------------

@@ -9,9 +9,11 @@
 pub struct Profile {
     /// The first column of each row.
     firsts: Vec<usize>,
-    /// Where the diagonal of each row stands in `entries`.
-    diagonals: Vec<usize>,
+    /// Where the entries of each row end in `entries`.
+    ends: Vec<usize>,
+    /// Below the diagonal.
     entries: Vec<f64>,
+    diagonal: Vec<f64>,
 }
 
 /// A row at which the factors stop: what comes before it leaves it with too little, or less than nothing.
@@ -40,14 +42,18 @@ impl Profile {
     /// If a row begins beyond its diagonal.
     #[must_use]
     pub fn new(firsts: Vec<usize>) -> Self {
-        let mut diagonals = Vec::with_capacity(firsts.len());
+        let mut ends = Vec::with_capacity(firsts.len());
         let mut stored = 0;
         for (row, first) in firsts.iter().enumerate() {
             assert!(*first <= row, "row {row} begins at column {first}");
-            stored += row - first + 1;
-            diagonals.push(stored - 1);
+            stored += row - first;
+            ends.push(stored);
         }
-        Self { firsts, diagonals, entries: vec![0.0; stored] }
+        // Written, not only asked for: pages that are first read and then written are fetched twice.
+        let mut entries = Vec::with_capacity(stored);
+        entries.extend(std::iter::repeat_n(0.0, stored));
+        let diagonal = vec![0.0; firsts.len()];
+        Self { firsts, ends, entries, diagonal }
     }
 
     /// How many rows there are.
@@ -56,22 +62,22 @@ impl Profile {
         self.firsts.len()
     }
 
-    /// How many entries are kept.
+    /// How many numbers are kept.
     #[must_use]
     pub fn stored(&self) -> usize {
-        self.entries.len()
+        self.entries.len() + self.diagonal.len()
     }
 
     /// The entries of a row before its diagonal.
     fn before(&self, row: usize) -> &[f64] {
-        let diagonal = self.diagonals[row];
-        &self.entries[diagonal + self.firsts[row] - row..diagonal]
+        let end = self.ends[row];
+        &self.entries[end + self.firsts[row] - row..end]
     }
 
-    /// What stands on the diagonal of a row.
+    /// What stands on the diagonal, row by row.
     #[must_use]
-    pub fn diagonal(&self, row: usize) -> f64 {
-        self.entries[self.diagonals[row]]
+    pub fn diagonal(&self) -> &[f64] {
+        &self.diagonal
     }
 
     /// Adds to an entry and so to the one across the diagonal.
@@ -79,59 +85,65 @@ impl Profile {
     /// # Panics
     /// If the entry lies outside the profile.
     pub fn add(&mut self, one: usize, other: usize, value: f64) {
+        if one == other {
+            self.diagonal[one] += value;
+            return;
+        }
         let (row, column) = (one.max(other), one.min(other));
         assert!(column >= self.firsts[row], "row {row} does not reach to column {column}");
-        let at = self.diagonals[row] + column - row;
+        let at = self.ends[row] + column - row;
         self.entries[at] += value;
     }
 
     /// The matrix times a vector.
     #[must_use]
     pub fn times(&self, vector: &[f64]) -> Vec<f64> {
-        let mut product = vec![0.0; self.rows()];
+        let mut product: Vec<f64> = self.diagonal.iter().zip(vector).map(|(on, value)| on * value).collect();
         for row in 0..self.rows() {
             let first = self.firsts[row];
             let before = self.before(row);
-            product[row] += self.diagonal(row) * vector[row] + dot(before, &vector[first..row]);
-            for (entry, below) in before.iter().zip(&mut product[first..row]) {
-                *below += entry * vector[row];
+            product[row] += dot(before, &vector[first..row]);
+            for (entry, above) in before.iter().zip(&mut product[first..row]) {
+                *above += entry * vector[row];
             }
         }
         product
     }
 
-    /// The factors, row by row; a pivot must keep more than `share` of its diagonal.
+    /// The factors, row by row; a pivot must keep more than `share` of its diagonal. A right side is taken along and
+    /// solved for on the way, in place.
     ///
     /// # Errors
     /// [`NoPivot`] at the first row that does not.
-    pub fn factor(mut self, share: f64) -> Result<Factors, NoPivot> {
+    pub fn factor(mut self, share: f64, right: &mut [f64]) -> Result<Factors, NoPivot> {
         for row in 0..self.rows() {
-            let (first, diagonal_at) = (self.firsts[row], self.diagonals[row]);
-            let (done, this) = self.entries.split_at_mut(diagonal_at + first - row);
-            let (this, diagonal) = (&mut this[..=row - first], done);
+            let first = self.firsts[row];
+            let (done, this) = self.entries.split_at_mut(self.ends[row] + first - row);
+            let this = &mut this[..row - first];
             for column in first..row {
                 let begin = self.firsts[column].max(first);
-                let above = self.diagonals[column];
-                let above = &diagonal[above + begin - column..above];
-                let sum = dot(&this[begin - first..column - first], above);
+                let end = self.ends[column];
+                let sum = dot(&this[begin - first..column - first], &done[end + begin - column..end]);
                 this[column - first] -= sum;
             }
-            let whole = this[row - first];
+            let whole = self.diagonal[row];
             let mut pivot = whole;
-            for column in first..row {
-                let raw = this[column - first];
-                let entry = raw / diagonal[self.diagonals[column]];
-                this[column - first] = entry;
-                pivot -= raw * entry;
+            for (entry, above) in this.iter_mut().zip(&self.diagonal[first..row]) {
+                let raw = *entry;
+                *entry = raw / above;
+                pivot -= raw * *entry;
             }
             // Not ≤, so that what is no number stops here too.
             let holds = pivot > share * whole.abs();
-            this[row - first] = pivot;
+            self.diagonal[row] = pivot;
             if !holds {
                 return Err(NoPivot { row, pivot, diagonal: whole, shape: self.shape(row) });
             }
+            right[row] -= dot(this, &right[first..row]);
         }
-        Ok(Factors { profile: self })
+        let factors = Factors { profile: self };
+        factors.carry_back(right);
+        Ok(factors)
     }
 
     /// The shape that leaves the rows before `row` without force while it moves by 1.
@@ -152,18 +164,22 @@ impl Profile {
 }
 
 impl Factors {
-    /// Solves for one right side, in place.
+    /// Solves for another right side, in place.
     pub fn solve(&self, right: &mut [f64]) {
-        let Profile { firsts, .. } = &self.profile;
         for row in 0..self.profile.rows() {
-            right[row] -= dot(self.profile.before(row), &right[firsts[row]..row]);
+            right[row] -= dot(self.profile.before(row), &right[self.profile.firsts[row]..row]);
         }
-        for (row, value) in right.iter_mut().enumerate() {
-            *value /= self.profile.diagonal(row);
+        self.carry_back(right);
+    }
+
+    fn carry_back(&self, right: &mut [f64]) {
+        for (value, on) in right.iter_mut().zip(&self.profile.diagonal) {
+            *value /= on;
         }
         for row in (0..self.profile.rows()).rev() {
             let value = right[row];
-            for (above, entry) in right[firsts[row]..row].iter_mut().zip(self.profile.before(row)) {
+            let above = &mut right[self.profile.firsts[row]..row];
+            for (above, entry) in above.iter_mut().zip(self.profile.before(row)) {
                 *above -= entry * value;
             }
         }
@@ -193,10 +209,10 @@ mod tests {
         let rows = matrix.rows();
         let mut dense = DMatrix::zeros(rows, rows);
         for row in 0..rows {
-            for column in matrix.firsts[row]..=row {
-                let value = matrix.entries[matrix.diagonals[row] + column - row];
-                dense[(row, column)] = value;
-                dense[(column, row)] = value;
+            dense[(row, row)] = matrix.diagonal[row];
+            for (column, value) in (matrix.firsts[row]..row).zip(matrix.before(row)) {
+                dense[(row, column)] = *value;
+                dense[(column, row)] = *value;
             }
         }
         dense
@@ -225,9 +241,10 @@ mod tests {
         ) {
             let matrix = random(20, &reach, &values);
             let expected = dense(&matrix).cholesky().unwrap().solve(&DVector::from_vec(right.clone()));
-            let factors = matrix.clone().factor(1e-12).unwrap();
-            let mut found = right.clone();
-            factors.solve(&mut found);
+            let (mut found, mut again) = (right.clone(), right.clone());
+            let factors = matrix.clone().factor(1e-12, &mut found).unwrap();
+            factors.solve(&mut again);
+            prop_assert_eq!(&found, &again);
             for (one, other) in found.iter().zip(expected.iter()) {
                 prop_assert!((one - other).abs() < 1e-13);
             }
@@ -258,7 +275,7 @@ mod tests {
         for (one, other, value) in [(0, 0, 3.0), (1, 1, 3.0), (0, 1, -3.0)] {
             matrix.add(one, other, value);
         }
-        let stopped = matrix.factor(1e-12).unwrap_err();
+        let stopped = matrix.factor(1e-12, &mut [0.0; 2]).unwrap_err();
         assert_eq!((stopped.row, stopped.pivot, stopped.shape), (1, 0.0, vec![1.0, 1.0]));
     }
 
@@ -267,7 +284,7 @@ mod tests {
         for diagonal in [-1.0, f64::NAN] {
             let mut matrix = Profile::new(vec![0]);
             matrix.add(0, 0, diagonal);
-            assert_eq!(matrix.factor(1e-12).unwrap_err().row, 0);
+            assert_eq!(matrix.factor(1e-12, &mut [0.0]).unwrap_err().row, 0);
         }
     }
 }

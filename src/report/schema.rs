@@ -7,13 +7,13 @@
 
 mod figures;
 
-use super::fields::{self, Field, job, post, run, screen, site};
+use super::fields::{self, Field, job, order, post, run, screen, site};
 use super::ordered::Json;
 use crate::fastening::rope::Fibre;
 use crate::member::Format;
 use crate::units::{Dimension, Measure, System, Unit};
 use crate::wind::{Code, KeyKind, SiteKey};
-use figures::{Open, figure, in_any_case, number, one_of, pattern};
+use figures::{Open, figure, in_any_case, number, one_of, pattern, units};
 use std::io::{self, Write};
 
 /// The format of the survey that the schema is for.
@@ -245,6 +245,7 @@ fn survey() -> Json {
         ("survey".to_owned(), about("the format of this file", format, Vec::new())),
         key(&fields::UNITS, choice(&["us", "si"])),
         ("job".to_owned(), about("what the survey is for", job_table(), Vec::new())),
+        ("order".to_owned(), about("what an order list is asked for beside the fence", order_table(), Vec::new())),
         (
             "site".to_owned(),
             about("where the fence stands: its wind code and wind", site_table(), Vec::new()),
@@ -309,6 +310,35 @@ fn job_table() -> Json {
         [job::TITLE, job::PREPARED_FOR, job::MEASURED_BY, job::DATE].map(|field| key(&field, text())).into();
     keys.push(note());
     table(keys, &[])
+}
+
+/// What is asked of an order list.
+fn order_table() -> Json {
+    let money = format!(r"\s*{}\s*", number());
+    let price = |per: Option<Dimension>| {
+        let unit = per.map_or_else(
+            || format!("(?:{}.*)?", in_any_case(" each")),
+            |per| format!(r"(?: per |/)\s*{}\s*", units(per)),
+        );
+        let text = Json::keys([("type", "string".into()), ("pattern", format!("^{money}{unit}$").into())]);
+        if per.is_some() { text } else { any_of([Json::keys([("type", "number".into())]), text]) }
+    };
+    let value = |name: &str| match name {
+        "end_gap" | "joint_gap" | "top_gap" | "longest_panel" | "hem_allowance" | "knot_end" => {
+            reference("length")
+        }
+        "spares" | "rope_waste" => Json::keys([
+            ("$ref", "#/$defs/number".into()),
+            ("maximum", Json::Count(1)),
+        ]),
+        "lacing" => choice(&["plain", "locked"]),
+        "cloth_price" => price(Some(Dimension::Area)),
+        "rope_price" => price(Some(Dimension::Length)),
+        "tie_price" | "grommet_price" => price(None),
+        "crew_time" => figure_schema(Dimension::Time, Open::No, false),
+        _ => text(),
+    };
+    table(order::FIELDS.iter().map(|field| key(field, value(field.key))).collect(), &[])
 }
 
 fn site_table() -> Json {
@@ -676,6 +706,7 @@ fn screen_table(of_a_run: bool) -> Json {
         key(&screen::CONDITION, choice(&["dry", "iced", "unknown"])),
         key(&screen::AIR_PERMEABILITY, reference("air-permeability")),
         key(&screen::OVER, over()),
+        key(&screen::WEIGHT, figure_schema(Dimension::WeightPerArea, Open::Unknown, false)),
         key(&screen::FASTENING, reference("fastening")),
         key(&screen::VENTS, reference("vents")),
         key(&screen::BAYS, hung_on),

@@ -241,6 +241,10 @@ fn price(
         None => text.split_once(" each").map_or((text.as_str(), None), |(money, _)| (money, None)),
     };
     let money = match read_number(money) {
+        Ok(_) if text.contains('%') => {
+            reader.mistake(at, format!("{key} is {text}: a price is money, no share"), write);
+            return None;
+        }
         Ok(money) if (0.0..=MOST_MONEY).contains(&money) => money,
         Ok(_) => {
             reader.mistake(at, format!("{key} is {text}: it must be 0 or more"), write);

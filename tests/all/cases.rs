@@ -113,6 +113,10 @@ fn the_text_of_all_cases_is_no_wider_than_it_may_be_and_shows_every_file() {
 
 /// A printed text with so many units in its last digit more; `noughts` of its last digits do not count.
 fn more(printed: &str, steps: u64, noughts: u32) -> String {
+    // Away from nought: a sign stays.
+    if let Some(size) = printed.strip_prefix('-') {
+        return format!("-{}", more(size, steps, noughts));
+    }
     let end = printed.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(printed.len());
     let (figures, unit) = printed.split_at(end);
     let decimals = figures.split_once('.').map_or(0, |(_, decimals)| decimals.len());
@@ -127,7 +131,7 @@ fn more(printed: &str, steps: u64, noughts: u32) -> String {
 fn changed(
     files: &[(String, String)],
     outcome: &Outcome<'_>,
-    row: usize,
+    row_at: usize,
     change: impl Fn(&str, u32) -> String,
 ) -> Verdict {
     let file = &outcome.case.file;
@@ -138,6 +142,7 @@ fn changed(
         let columns = table["columns"].as_array().unwrap();
         let place = |name: &str| columns.iter().position(|column| column.as_str() == Some(name));
         let (column, digits) = (place("printed").unwrap(), place("digits"));
+<<<<<<< HEAD
         let row = table["rows"].as_array_mut().unwrap()[row].as_array_mut().unwrap();
         let before = row[column].as_str().unwrap().to_owned();
         let figures = |text: &str| text.split(' ').next().unwrap().to_owned();
@@ -153,7 +158,26 @@ fn changed(
                 toml::Value::String(String::new())
             };
         }
+=======
+        let row = table["rows"].as_array_mut().unwrap()[row_at].as_array_mut().unwrap();
+        let printed = change(row[column].as_str().unwrap(), 0);
+        let figures = printed.split(' ').next().unwrap().trim_start_matches('-').to_owned();
+        let noughts = figures.ends_with('0') && !figures.contains('.');
+>>>>>>> frame
         row[column] = printed.into();
+        let count = if noughts { figures.len().to_string() } else { String::new() };
+        match digits {
+            Some(digits) => row[digits] = count.into(),
+            // The change has made noughts where the page had none.
+            None if noughts => {
+                table["columns"].as_array_mut().unwrap().push("digits".into());
+                for (at, row) in table["rows"].as_array_mut().unwrap().iter_mut().enumerate() {
+                    let count = if at == row_at { count.as_str() } else { "" };
+                    row.as_array_mut().unwrap().push(count.into());
+                }
+            }
+            None => {}
+        }
     } else {
         let expect = edited["expect"].as_table_mut().unwrap()[outcome.name()].as_table_mut().unwrap();
         let figures = |text: &str| text.split(' ').next().unwrap().to_owned();

@@ -47,7 +47,7 @@ pub(super) fn one_of<'w>(words: impl IntoIterator<Item = &'w str>) -> String {
 }
 
 /// The units of a kind of figure, the longer spellings first.
-fn units(dimension: Dimension) -> String {
+pub(super) fn units(dimension: Dimension) -> String {
     let mut names: Vec<&str> = UNITS
         .iter()
         .filter(|unit| unit.dimension == dimension)
