@@ -142,38 +142,26 @@ fn changed(
         let columns = table["columns"].as_array().unwrap();
         let place = |name: &str| columns.iter().position(|column| column.as_str() == Some(name));
         let (column, digits) = (place("printed").unwrap(), place("digits"));
-<<<<<<< HEAD
-        let row = table["rows"].as_array_mut().unwrap()[row].as_array_mut().unwrap();
-        let before = row[column].as_str().unwrap().to_owned();
-        let figures = |text: &str| text.split(' ').next().unwrap().to_owned();
-        let counting = digits.and_then(|digits| row[digits].as_integer());
-        let noughts = counting.map_or(0, |digits| figures(&before).len() - usize::try_from(digits).unwrap());
-        let printed = change(&before, u32::try_from(noughts).unwrap());
-        if let Some(digits) = digits {
-            let figures = figures(&printed);
-            let ends = figures.ends_with('0') && !figures.contains('.');
-            row[digits] = if ends {
-                i64::try_from(figures.len() - noughts).unwrap().into()
-            } else {
-                toml::Value::String(String::new())
-            };
-        }
-=======
         let row = table["rows"].as_array_mut().unwrap()[row_at].as_array_mut().unwrap();
-        let printed = change(row[column].as_str().unwrap(), 0);
-        let figures = printed.split(' ').next().unwrap().trim_start_matches('-').to_owned();
-        let noughts = figures.ends_with('0') && !figures.contains('.');
->>>>>>> frame
+        let before = row[column].as_str().unwrap().to_owned();
+        let figures = |text: &str| text.split(' ').next().unwrap().trim_start_matches('-').to_owned();
+        let counting = digits.and_then(|digits| row[digits].as_integer());
+        let uncounted =
+            counting.map_or(0, |digits| figures(&before).len() - usize::try_from(digits).unwrap());
+        let printed = change(&before, u32::try_from(uncounted).unwrap());
+        let now = figures(&printed);
+        let noughts = now.ends_with('0') && !now.contains('.');
         row[column] = printed.into();
-        let count = if noughts { figures.len().to_string() } else { String::new() };
+        let none = || toml::Value::String(String::new());
+        let count = if noughts { i64::try_from(now.len() - uncounted).unwrap().into() } else { none() };
         match digits {
-            Some(digits) => row[digits] = count.into(),
+            Some(digits) => row[digits] = count,
             // The change has made noughts where the page had none.
             None if noughts => {
                 table["columns"].as_array_mut().unwrap().push("digits".into());
                 for (at, row) in table["rows"].as_array_mut().unwrap().iter_mut().enumerate() {
-                    let count = if at == row_at { count.as_str() } else { "" };
-                    row.as_array_mut().unwrap().push(count.into());
+                    let count = if at == row_at { count.clone() } else { none() };
+                    row.as_array_mut().unwrap().push(count);
                 }
             }
             None => {}
