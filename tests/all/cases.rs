@@ -150,7 +150,7 @@ fn changed(
             counting.map_or(0, |digits| figures(&before).len() - usize::try_from(digits).unwrap());
         let printed = change(&before, u32::try_from(uncounted).unwrap());
         let now = figures(&printed);
-        let noughts = now.ends_with('0') && !now.contains('.');
+        let noughts = now.ends_with('0') && !now.contains(['.', '/']);
         row[column] = printed.into();
         let none = || toml::Value::String(String::new());
         let count = if noughts { i64::try_from(now.len() - uncounted).unwrap().into() } else { none() };

@@ -79,7 +79,7 @@ fn each_row_says_what_it_is_known_by_and_is_printed_in_both_systems() {
     let publications =
         catalogues.iter().map(|one| one["publications"].as_array().unwrap().len()).sum::<usize>();
     assert!(publications > 5);
-    assert_eq!(text.matches("known: ").count(), publications);
+    assert_eq!(text.matches("\n  known: ").count(), publications);
     assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
 }
 
@@ -144,7 +144,7 @@ fn a_size_a_girth_and_a_name_of_the_trade_are_answered() {
     assert_eq!(names(&["--girth", "9-1/16 in"]), two);
     assert_eq!(names(&["--girth", "230 mm"]), two);
     assert_eq!(names(&["wire", "9 gauge"]), ["9 gauge"]);
-    assert_eq!(names(&["cloth", "mesh"]).len(), 4);
+    assert!(names(&["cloth", "mesh"]).len() >= 4);
     let text = run(&["catalogue", "pipe", "2-1/2 in"]).text;
     for said in
         ["It is a name of the trade", "CONFLICTS", "NAMES THAT MISLEAD", "girth 7.46 in", "girth 9.03 in"]
