@@ -55,7 +55,7 @@ pub const CATALOGUES: &[Held] = &[
     },
     Held {
         name: "building pipe",
-        about: "pipe of buildings and of a highway table, which posts may be named by and are not guessed from",
+        about: "pipe of buildings and highways, to be named, never guessed",
         one_thing: &["name", "diameter"],
         told_of_it: &["wall", "yield"],
         is_of_posts: false,

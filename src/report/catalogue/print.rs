@@ -10,6 +10,8 @@ use std::io::{self, Write};
 
 const CONFLICTS: &str = "CONFLICTS";
 /// How wide the name of a thing may stand before it is wrapped.
+/// The widest a table may be.
+const WIDEST: usize = 100;
 const NAME_WIDTH: usize = 26;
 
 /// Writes catalogues as text.
@@ -90,6 +92,26 @@ fn rows(answer: &Answer, sheet: &Sheet, out: &mut impl Write) -> io::Result<()> 
             cells.chain([head[at].chars().count()]).max().unwrap_or_default()
         })
         .collect();
+    if NAME_WIDTH + 2 + widths.iter().map(|width| width + 2).sum::<usize>() > WIDEST {
+        // Too wide for a table: a row is told in lines of its own.
+        for ((row, cells), words) in sheet.rows.iter().zip(&table).zip(&words) {
+            writeln!(out, "  {}", sheet.name_of(row))?;
+            let figures: Vec<String> = head
+                .iter()
+                .zip(cells)
+                .filter(|(_, [own, _])| !own.is_empty())
+                .map(|(head, [own, other])| {
+                    let other = if other.is_empty() { String::new() } else { format!(" ({other})") };
+                    format!("{head} {own}{other}")
+                })
+                .collect();
+            wrapped(out, "      ", &figures.join(" · "))?;
+            for words in words {
+                wrapped(out, "      ", words)?;
+            }
+        }
+        return Ok(());
+    }
     let line = |name: &str, cells: Vec<&str>, out: &mut dyn Write| {
         let mut text = format!("  {name:<NAME_WIDTH$}");
         for (cell, width) in cells.iter().zip(&widths) {
