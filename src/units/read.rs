@@ -408,7 +408,7 @@ mod tests {
             (
                 "38 psf",
                 Dimension::Force,
-                "psf is a pressure or stress, and a force belongs here: give it in lbf, kip, N, kN",
+                "psf is a pressure or stress, and a force belongs here: give it in lbf, kip, N, kN, kgf",
             ),
             ("ten mph", Dimension::Speed, "\"ten mph\" is not a number"),
             ("infinity mph", Dimension::Speed, "\"infinity mph\" is not a finite number"),
