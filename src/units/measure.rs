@@ -199,3 +199,72 @@ impl Measure {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::read;
+
+    /// Each kind of figure, what it is in SI units, and its text in either system, worked by hand.
+    const WRITTEN: &[(Measure, f64, &str, &str)] = &[
+        (Measure::Ratio, 0.123_456, "0.123", "0.123"),
+        (Measure::Coefficient, 0.123_456, "0.1235", "0.1235"),
+        (Measure::Percent, 0.123_456, "12.3 %", "12.3 %"),
+        (Measure::Length, 3.048, "10 ft", "3.048 m"),
+        (Measure::Length, 3.2004, "10 ft 6 in", "3.2 m"),
+        (Measure::Distance, 3.2004, "10.500 ft", "3.2004 m"),
+        (Measure::Small, 0.005_156_2, "0.203 in", "5.16 mm"),
+        (Measure::Elevation, 1609.344, "5280 ft", "1609 m"),
+        (Measure::Speed, 44.704, "100.0 mph", "44.7 m/s"),
+        (Measure::Pressure, 478.802_589_803, "10.000 psf", "478.8 Pa"),
+        (Measure::Stress, 206_842_718.795, "30.00 ksi", "206.8 MPa"),
+        (Measure::Force, 4448.221_615, "1000.0 lbf", "4448.2 N"),
+        (Measure::Moment, 1355.817_948, "1000.0 lb-ft", "1355.8 N m"),
+        (Measure::LineLoad, 1459.390_294, "100.00 lb/ft", "1459.4 N/m"),
+        (Measure::Area, 0.001_290_32, "2.0000 in²", "1290.3 mm²"),
+        (Measure::LargeArea, 9.290_304, "100.00 ft²", "9.290 m²"),
+        (Measure::SectionModulus, 1.638_706_4e-5, "1.0000 in³", "16,387 mm³"),
+        (Measure::SecondMoment, 4.162_314_256e-7, "1.0000 in⁴", "416,231 mm⁴"),
+        (Measure::PerLength, 1.25, "0.381 /ft", "1.25 /m"),
+        (Measure::PressurePerDepth, 15_708.746_385, "100.0 psf/ft", "15.71 kPa/m"),
+        (Measure::PressurePerSpeedSquared, 0.613_343_387, "0.00256 psf/mph²", "0.6133 Pa/(m/s)²"),
+        (Measure::Time, 3.0, "3 s", "3 s"),
+        (Measure::Years, 700.0, "700 years", "700 years"),
+        (Measure::Angle, 0.785_398_163_397, "45°", "45°"),
+        (Measure::AirPermeability, 0.508, "100 cfm/ft²", "508 L/(m² s)"),
+        (Measure::ClothWeight, 1.961_33, "5.9 oz/yd²", "200 g/m²"),
+        (Measure::Frequency, 1.25, "1.25 Hz", "1.25 Hz"),
+        (Measure::RotationalStiffness, 13_558.179_48, "10,000 lb-ft/rad", "13,558 N m/rad"),
+    ];
+
+    #[test]
+    fn each_kind_of_figure_is_written_as_either_system_writes_it() {
+        for (measure, si, us, metric) in WRITTEN {
+            assert_eq!(measure.write(*si, System::Us), *us);
+            assert_eq!(measure.write(*si, System::Si), *metric);
+        }
+    }
+
+    #[test]
+    fn what_is_written_is_read_back_but_for_the_digits_left_out() {
+        for (measure, si, us, metric) in WRITTEN {
+            for text in [us, metric] {
+                let back = read(&text.replace(',', ""), measure.dimension()).unwrap();
+                assert!((back / si - 1.0).abs() < 5e-3, "{text} is {back}, not {si}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_figure_in_its_unit_stands_without_the_unit() {
+        assert!((Measure::Speed.in_unit(44.704, System::Us) - 100.0).abs() < 1e-12);
+        assert!((Measure::Small.in_unit(0.0254, System::Si) - 25.4).abs() < 1e-12);
+        assert_eq!(Measure::Ratio.in_unit(0.5, System::Us), 0.5);
+    }
+
+    #[test]
+    fn a_system_is_named_as_a_survey_names_it() {
+        assert_eq!([System::Us, System::Si].map(System::key), ["us", "si"]);
+        assert_eq!(System::default(), System::Us);
+    }
+}

@@ -148,7 +148,8 @@ pub fn read(text: &str, wanted: Dimension) -> Result<f64, ReadError> {
         if last.is_some_and(|last| unit.si >= last || wanted != Dimension::Length) {
             return Err(ReadError::NotDescending { text: text.trim().to_owned() });
         }
-        if last.is_some_and(|last| number * unit.si >= last) {
+        // Twelve inches are a foot, whatever the last bit of their product says.
+        if last.is_some_and(|last| number * unit.si >= last * (1.0 - 1e-9)) {
             return Err(ReadError::NotDescending { text: text.trim().to_owned() });
         }
         last = Some(unit.si);
@@ -293,6 +294,13 @@ mod tests {
         assert_relative_eq!(length("6'-4 1/2\""), 76.5 * 0.0254, max_relative = 1e-15);
         assert_relative_eq!(length("0.154 in"), 0.003_911_6, max_relative = 1e-15);
         assert_relative_eq!(length("1/2 in"), 0.0127, max_relative = 1e-15);
+        assert_relative_eq!(length("2½ in"), 0.0635, max_relative = 1e-15);
+        assert_relative_eq!(length("2 ½ in"), 0.0635, max_relative = 1e-15);
+        assert_relative_eq!(length("2-½ in"), 0.0635, max_relative = 1e-15);
+        assert_relative_eq!(length("½ in"), 0.0127, max_relative = 1e-15);
+        assert_relative_eq!(length("1.5e2 mm"), 0.15, max_relative = 1e-15);
+        assert_relative_eq!(length("15E+1 mm"), 0.15, max_relative = 1e-15);
+        assert_relative_eq!(length("1500e-1 mm"), 0.15, max_relative = 1e-15);
         assert_relative_eq!(length("3.05 m"), 3.05);
         assert_relative_eq!(length("-3 ft"), -0.9144, max_relative = 1e-15);
     }
@@ -353,11 +361,66 @@ mod tests {
         assert!(matches!(fails("inf ft"), E::NotFinite { .. }));
         assert!(matches!(fails("1e999 ft"), E::NotFinite { .. }));
         assert!(matches!(fails("1/0 in"), E::NotFinite { .. }));
+        assert!(matches!(fails("1/1e999 in"), E::NotFinite { .. }));
+        assert!(matches!(fails("1e308 ft 1e308 in"), E::NotDescending { .. }));
+        assert!(matches!(fails("1e ft"), E::UnknownUnit { .. }));
+        assert!(matches!(fails("1.5.5/2 in"), E::UnknownUnit { .. }));
+        assert!(matches!(fails("10 ft 12 in"), E::NotDescending { .. }));
+        assert!(matches!(fails("1 yd 3 ft"), E::NotDescending { .. }));
+        assert!(matches!(fails("10 ft,"), E::UnknownUnit { .. }));
         assert!(matches!(fails("ten ft"), E::NotANumber { .. }));
         assert!(matches!(fails("1 in 11 ft"), E::NotDescending { .. }));
         assert!(matches!(fails("1 ft 2 ft"), E::NotDescending { .. }));
         assert!(matches!(fails("1,250 ft"), E::Comma { .. }));
         assert!(matches!(fails("  "), E::Empty(_)));
         assert!(matches!(read("3 mph 2 mph", Dimension::Speed).unwrap_err(), E::NotDescending { .. }));
+        assert!(matches!(read("3 mph 2 knots", Dimension::Speed).unwrap_err(), E::NotDescending { .. }));
+    }
+
+    #[test]
+    fn inches_below_twelve_follow_feet_and_no_unit_comes_twice() {
+        assert_relative_eq!(length("10 ft 11.9 in"), 131.9 * 0.0254, max_relative = 1e-15);
+        assert_relative_eq!(length("1 yd 2 ft 3 in"), 63.0 * 0.0254, max_relative = 1e-15);
+        assert_relative_eq!(length("10 ft - 6 in"), 126.0 * 0.0254, max_relative = 1e-15);
+    }
+
+    #[test]
+    fn kn_is_knots_where_a_speed_belongs_and_a_force_elsewhere() {
+        assert_relative_eq!(read("36 kn", Dimension::Speed).unwrap(), 18.52, max_relative = 1e-15);
+        assert_relative_eq!(read("36 kn", Dimension::Force).unwrap(), 36_000.0);
+    }
+
+    #[test]
+    fn what_is_told_of_a_figure_says_what_stands_there_and_what_to_write() {
+        let told = |text, dimension| read(text, dimension).unwrap_err().to_string();
+        for (text, dimension, said) in [
+            (" ", Dimension::Speed, "nothing is written where a speed belongs"),
+            (
+                "38",
+                Dimension::Speed,
+                "38 has no unit where a speed belongs: add one of mph, m/s, km/h, knots",
+            ),
+            (
+                "38 mach",
+                Dimension::Speed,
+                "\"mach\" is no unit known here: a speed is given in mph, m/s, km/h, knots",
+            ),
+            (
+                "38 psf",
+                Dimension::Force,
+                "psf is a pressure or stress, and a force belongs here: give it in lbf, kip, N, kN, kgf",
+            ),
+            ("ten mph", Dimension::Speed, "\"ten mph\" is not a number"),
+            ("infinity mph", Dimension::Speed, "\"infinity mph\" is not a finite number"),
+            ("1e999 mph", Dimension::Speed, "\"1e999\" is not a finite number"),
+            (
+                "3 in 2 ft",
+                Dimension::Length,
+                "in \"3 in 2 ft\" the parts do not get smaller: feet before inches, each once, inches below 12",
+            ),
+            ("1,250 lbf", Dimension::Force, "\"1,250 lbf\" has a comma: write 1250 or 1.25"),
+        ] {
+            assert_eq!(told(text, dimension), said);
+        }
     }
 }

@@ -244,6 +244,119 @@ impl Unit {
 mod tests {
     use super::*;
 
+    /// Units as tables of conversion print them, to seven digits: NIST SP 811, Appendix B.8, through public tables and
+    /// tests that quote it. The prefixes, and what divides one row by another, are worked by hand.
+    const PRINTED: &[(&str, f64)] = &[
+        ("ft", 0.3048),
+        ("in", 0.0254),
+        ("yd", 0.9144),
+        ("m", 1.0),
+        ("cm", 0.01),
+        ("mm", 0.001),
+        ("ft²", 0.092_903_04),
+        ("in²", 6.4516e-4),
+        ("m²", 1.0),
+        ("cm²", 1e-4),
+        ("mm²", 1e-6),
+        ("in³", 1.638_706e-5),
+        ("cm³", 1e-6),
+        ("mm³", 1e-9),
+        ("m³", 1.0),
+        ("in⁴", 4.162_314e-7),
+        ("cm⁴", 1e-8),
+        ("mm⁴", 1e-12),
+        ("m⁴", 1.0),
+        ("/ft", 3.280_840),
+        ("/m", 1.0),
+        ("mph", 0.447_04),
+        ("m/s", 1.0),
+        ("km/h", 0.277_777_8),
+        ("knots", 0.514_444_4),
+        ("lbf", 4.448_222),
+        ("kip", 4448.222),
+        ("N", 1.0),
+        ("kN", 1e3),
+        ("kgf", 9.806_65),
+        ("lb-ft", 1.355_818),
+        ("lb-in", 0.112_984_8),
+        ("kip-ft", 1355.818),
+        ("kip-in", 112.984_8),
+        ("N m", 1.0),
+        ("kN m", 1e3),
+        ("psf", 47.880_26),
+        ("ksf", 47_880.26),
+        ("psi", 6894.757),
+        ("ksi", 6.894_757e6),
+        ("Pa", 1.0),
+        ("oz/yd²", 0.332_501_8),
+        ("g/m²", 9.806_65e-3),
+        ("kPa", 1e3),
+        ("MPa", 1e6),
+        ("lb/ft", 14.593_90),
+        ("N/m", 1.0),
+        ("kN/m", 1e3),
+        ("kip/ft", 14_593.90),
+        ("kgf/m", 9.806_65),
+        ("psf/ft", 157.087_5),
+        ("kPa/m", 1e3),
+        ("lb/in³", 271_447.1),
+        ("ksi/ft", 2.262_059e7),
+        ("psf/mph²", 239.587_3),
+        ("Pa/(m/s)²", 1.0),
+        ("s", 1.0),
+        ("min", 60.0),
+        ("h", 3600.0),
+        ("years", 1.0),
+        ("°", 0.017_453_29),
+        ("rad", 1.0),
+        ("cfm/ft²", 5.08e-3),
+        ("L/(m² s)", 1e-3),
+        ("m³/(m² s)", 1.0),
+        ("Hz", 1.0),
+        ("lb-ft/rad", 1.355_818),
+        ("lb-in/rad", 0.112_984_8),
+        ("N m/rad", 1.0),
+        ("kN m/rad", 1e3),
+        ("%", 0.01),
+    ];
+
+    #[test]
+    fn every_unit_is_what_tables_of_conversion_print() {
+        let symbols: Vec<_> = UNITS.iter().map(|unit| unit.symbol).collect();
+        assert_eq!(symbols, PRINTED.iter().map(|(symbol, _)| *symbol).collect::<Vec<_>>());
+        for (unit, (symbol, printed)) in UNITS.iter().zip(PRINTED) {
+            assert!((unit.si / printed - 1.0).abs() < 5e-7, "{symbol}: {} is not {printed}", unit.si);
+            assert_eq!(si_of(symbol), unit.si);
+        }
+    }
+
+    #[test]
+    fn a_kind_of_quantity_is_named_in_words_of_its_own() {
+        assert_eq!(Dimension::Ratio.in_words(), "a plain number");
+        let mut seen = Vec::new();
+        for dimension in UNITS.iter().map(|unit| unit.dimension) {
+            let words = dimension.in_words();
+            assert!(["a ", "an ", "one "].iter().any(|article| words.starts_with(article)), "{words}");
+            assert!(seen.iter().all(|(other, said)| (*other == dimension) == (*said == words)), "{words}");
+            seen.push((dimension, words));
+        }
+    }
+
+    #[test]
+    fn a_unit_is_found_by_any_of_its_spellings_and_turns_only_its_own_kind() {
+        for (written, symbol) in
+            [("ft", "ft"), ("Feet", "ft"), ("KN", "kN"), ("N/MM2", "MPa"), ("kt", "knots")]
+        {
+            assert_eq!(Unit::named(written).map(|unit| unit.symbol), Some(symbol), "{written}");
+        }
+        assert!(Unit::named("cubit").is_none());
+        assert_eq!(Unit::in_si(2.0, "kN", Dimension::Force), Some(2000.0));
+        assert_eq!(Unit::in_si(2.0, "kN", Dimension::Moment), None);
+        assert_eq!(Unit::in_si(2.0, "cubit", Dimension::Length), None);
+        assert_eq!(Unit::accepted(Dimension::Length), "ft, in, yd, m, cm, mm");
+        assert_eq!(Unit::accepted(Dimension::Ratio), "%");
+    }
+
     #[test]
     fn no_two_units_share_a_spelling() {
         let mut seen: Vec<String> = Vec::new();

@@ -70,6 +70,44 @@ mod tests {
     }
 
     #[test]
+    fn what_no_tape_reads_is_written_in_decimals() {
+        for (feet, text) in [
+            (0.0, "0 ft"),
+            (10.001, "10 ft"),
+            (9.99, "9.99 ft"),
+            (-3.0, "-3 ft"),
+            (2.0 + 1.0 / 192.0, "2 ft 1/16 in"),
+            (2.0 + 0.5 / 192.0, "2 ft"),
+            (5e6, "5,000,000 ft"),
+            (6e6, "6,000,000 ft"),
+            (1.0 + 11.9375 / 12.0, "1 ft 11-15/16 in"),
+            (12_345.0 + 1.0 / 12.0, "12,345 ft 1 in"),
+        ] {
+            assert_eq!(feet_and_inches(feet), text, "{feet}");
+        }
+    }
+
+    #[test]
+    fn a_figure_is_grouped_by_three_from_the_point_and_keeps_its_sign() {
+        for (value, decimals, text) in [
+            (0.0, 0, "0"),
+            (-0.0, 1, "0.0"),
+            (9999.0, 0, "9999"),
+            (10_000.0, 0, "10,000"),
+            (100_000.0, 1, "100,000.0"),
+            (1_000_000.0, 0, "1,000,000"),
+            (-9999.6, 0, "-10,000"),
+            (-1.25, 1, "-1.2"),
+        ] {
+            assert_eq!(number(value, decimals), text);
+        }
+        for (value, decimals, text) in [(100.0, 0, "100"), (100.0, 2, "100"), (0.50, 2, "0.5"), (0.0, 2, "0")]
+        {
+            assert_eq!(trimmed(value, decimals), text);
+        }
+    }
+
+    #[test]
     fn thousands_are_set_apart_from_ten_thousand_on() {
         assert_eq!(number(3070.4, 0), "3070");
         assert_eq!(number(17735.2, 0), "17,735");

@@ -25,6 +25,7 @@ mod new;
 mod open_cloth;
 mod order;
 mod posts;
+mod properties;
 mod raised;
 mod readme;
 mod rules;
