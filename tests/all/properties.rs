@@ -580,7 +580,7 @@ fn work(listed: &Listed, inputs: &Inputs) -> Result<Value, Vec<Mistake>> {
                 Step::Worked { card, given, result } => (card.name, [given.as_slice(), &[*result]].concat()),
                 Step::Judged { symbol, value, .. } => (*symbol, vec![*value]),
                 Step::Added { symbol, result, .. } => (*symbol, vec![*result]),
-                Step::Heading(_) => continue,
+                Step::Solved { .. } | Step::Heading(_) => continue,
             };
             let real = values.iter().all(|value| !value.si.is_nan());
             assert!(real, "{}: {what} is no number on the way; inputs {inputs:?}", listed.card.name);
