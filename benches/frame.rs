@@ -36,8 +36,10 @@ fn run(posts: usize, closed: bool) -> (Frame, Loads) {
     let (mut first, mut before): (Option<[Joint; 2]>, Option<[Joint; 2]>) = (None, None);
     for at in 0..posts {
         let foot = builder.joint(place(at, 0.0));
-        let meetings = [5.0, 10.0].map(|height| builder.joint(place(at, height)));
-        let rails = [5.0, 10.0].map(|height| builder.joint(place(at, height)));
+        // All joints of one place together: that of the post, then that of the rail.
+        let [(middle, middle_rail), (top, top_rail)] =
+            [5.0, 10.0].map(|height| (builder.joint(place(at, height)), builder.joint(place(at, height))));
+        let (meetings, rails) = ([middle, top], [middle_rail, top_rail]);
         builder.fix(foot, Freedoms::MOVING);
         for axis in [Axis::X, Axis::Y, Axis::Z] {
             builder.turning_spring(foot, axis, pound_feet(250_000.0));
