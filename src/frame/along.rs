@@ -1,10 +1,9 @@
 //! Inner forces and deflections along one member.
 
 use super::column::{Plane, Side, State};
-use super::element::OnMember;
+use super::element::{OnMember, Vector12};
 use super::error::FrameError;
 use super::model::{Element, Kind, Member, Triple};
-use super::solve::Ends;
 use crate::units::{Force, Length, Moment, Quantity};
 use nalgebra::Vector3;
 
@@ -85,7 +84,10 @@ pub struct Station {
 pub struct AlongMember<'s> {
     member: Member,
     element: &'s Element,
-    ends: &'s Ends,
+    /// Of its ends, in its own axes.
+    movements: Vector12,
+    /// On its ends, in its own axes.
+    forces: Vector12,
     on: &'s OnMember,
     planes: Option<[Plane; 2]>,
 }
@@ -94,11 +96,11 @@ impl<'s> AlongMember<'s> {
     pub(super) fn new(
         member: Member,
         element: &'s Element,
-        ends: &'s Ends,
+        [movements, forces]: [Vector12; 2],
         on: &'s OnMember,
         thrust: f64,
     ) -> Self {
-        Self { member, element, ends, on, planes: element.planes(thrust) }
+        Self { member, element, movements, forces, on, planes: element.planes(thrust) }
     }
 
     /// How long it is.
@@ -213,7 +215,7 @@ impl<'s> AlongMember<'s> {
 
     /// In the plane of x and y, and in that of x and z.
     fn states(&self, place: f64, side: Side) -> [State; 2] {
-        let (moved, forces) = (&self.ends.movements, &self.ends.forces);
+        let (moved, forces) = (&self.movements, &self.forces);
         let Some(planes) = &self.planes else {
             // A bar stays straight between its joints.
             let share = place / self.element.length;
@@ -255,11 +257,11 @@ impl<'s> AlongMember<'s> {
 
     fn axial(&self, place: f64, side: Side) -> f64 {
         let spread: f64 = self.on.spreads[0].iter().map(|load| load.until(place).0).sum();
-        -self.ends.forces[0] - spread - passed(&self.on.axial_spots, place, side)
+        -self.forces[0] - spread - passed(&self.on.axial_spots, place, side)
     }
 
     fn torsion(&self, place: f64, side: Side) -> f64 {
-        -self.ends.forces[3] - passed(&self.on.twists, place, side)
+        -self.forces[3] - passed(&self.on.twists, place, side)
     }
 
     /// How far it has moved along itself.
@@ -269,12 +271,12 @@ impl<'s> AlongMember<'s> {
         let axial = match self.element.kind {
             // Slack, it hangs between its joints: told as if it were stretched evenly.
             Kind::Bar { .. } => {
-                let moved = &self.ends.movements;
+                let moved = &self.movements;
                 return moved[0] + (moved[6] - moved[0]) * place / self.element.length;
             }
             Kind::Beam { axial, .. } => axial,
         };
-        self.ends.movements[0] + (-self.ends.forces[0] * place - spread - spots) / axial
+        self.movements[0] + (-self.forces[0] * place - spread - spots) / axial
     }
 
     /// Where loads begin, end or stand, and the ends of the member.

@@ -130,7 +130,7 @@ impl Element {
     }
 
     /// What its loads hand to its ends if nothing is released.
-    fn handed(&self, thrust: f64, on: &OnMember) -> Vector12 {
+    pub(super) fn handed(&self, thrust: f64, on: &OnMember) -> Vector12 {
         let mut handed = Vector12::zeros();
         let length = self.length;
         for load in &on.spreads[0] {

@@ -55,12 +55,12 @@ pub struct Movement {
     pub turn: Triple<f64>,
 }
 
-/// The ends of a member in its own axes.
+/// What is kept of the ends of a member, in its own axes; the forces on them follow from it.
 #[derive(Debug, Clone)]
-pub(super) struct Ends {
-    pub(super) movements: Vector12,
-    /// The forces that act on it.
-    pub(super) forces: Vector12,
+struct Ends {
+    movements: Vector12,
+    /// The mean of its compression at both.
+    thrust: f64,
 }
 
 /// What a frame does under its loads.
@@ -154,8 +154,7 @@ impl Frame {
         let pulled = |element: &Element, ends: &Ends| {
             element.axial() / element.length * (ends.movements[6] - ends.movements[0])
         };
-        let thrusts: Vec<f64> =
-            answer.ends.iter().map(|ends| 0.5 * (ends.forces[0] - ends.forces[6])).collect();
+        let thrusts: Vec<f64> = answer.ends.iter().map(|ends| ends.thrust).collect();
         let greatest = thrusts.iter().fold(0.0_f64, |most, thrust| most.max(thrust.abs()));
         let mut slack = trial.slack.clone();
         for (at, (element, ends)) in self.elements.iter().zip(&answer.ends).enumerate() {
@@ -348,7 +347,7 @@ impl Frame {
             for (own, size) in owns.into_iter().zip(element.to_frame(&forces).iter()) {
                 meet(own, *size, &mut reactions);
             }
-            ends.push(Ends { movements: own_ends, forces });
+            ends.push(Ends { movements: own_ends, thrust: 0.5 * (forces[0] - forces[6]) });
         }
         for (own, load) in borne.joints.iter().enumerate() {
             meet(own, -load, &mut reactions);
@@ -492,9 +491,14 @@ impl Solution<'_> {
     /// If the member is none of this frame's.
     pub fn along(&self, member: Member) -> Result<AlongMember<'_>, FrameError> {
         let element = self.frame.elements.get(member.0).ok_or(FrameError::UnknownMember { member })?;
-        let ends = &self.answer.ends[member.0];
         let on = self.on_members[member.0].as_deref().unwrap_or(&UNLOADED);
-        Ok(AlongMember::new(member, element, ends, on, self.trial.thrusts[member.0]))
+        let (thrust, movements) = (self.trial.thrusts[member.0], self.answer.ends[member.0].movements);
+        let forces = if self.trial.slack[member.0] {
+            Vector12::zeros()
+        } else {
+            element.rigid(thrust) * movements - element.handed(thrust, on)
+        };
+        Ok(AlongMember::new(member, element, [movements, forces], on, thrust))
     }
 
     /// Whether a bar has gone slack.
