@@ -1,7 +1,7 @@
 //! The one list of remarks a reader should see, with their wording, and the cautions of every result.
 
 use crate::member::Format;
-use crate::units::{Length, Measure, System, Value, trimmed};
+use crate::units::{Force, Length, LineLoad, Measure, System, Value, trimmed};
 
 /// Something a reader of a result must know.
 #[derive(Debug, Clone, PartialEq)]
@@ -58,6 +58,10 @@ pub enum Remark {
     GivenMoment { kind: String, format: Format },
     /// A timber post: its rows of the catalogue and what is not worked.
     Timber { kind: String, rows: Vec<String> },
+    /// Cloth that is tied to the steel mesh alone: what the mesh's own ties and bands take.
+    TiedToChainLink { run: String, load: Option<LineLoad> },
+    /// Cloth held at its upright edges only pulls the posts there together.
+    InPlane { run: String, pull: Force },
     /// Steel is checked by allowable stress design.
     AllowableStress,
     /// No design wind speed.
@@ -99,6 +103,8 @@ impl Remark {
             Self::OpenShape { .. } => "open-shape",
             Self::GivenMoment { .. } => "given-moment",
             Self::Timber { .. } => "timber",
+            Self::TiedToChainLink { .. } => "tied-to-chain-link",
+            Self::InPlane { .. } => "in-plane-pull",
             Self::AllowableStress => "allowable-stress",
             Self::NoSpeed => "no-wind-speed",
             Self::LimitBelowDesign { .. } => "limit-below-design",
@@ -244,6 +250,22 @@ impl Remark {
                 "post \"{kind}\": timber by NDS 2018, allowable stress against 0.6 of the design wind, as {}. By load \
                  and resistance factors ratios come out 23 % higher: the workings have both. Rot at grade, splits, knots and holes: not checked.",
                 rows.join(" to ")
+            ),
+            Self::TiedToChainLink { run, load } => {
+                let load = load.as_ref().map_or_else(String::new, |load| {
+                    let load = Value::of(*load).written(system);
+                    format!(": pulled off at the design wind each row hands them up to {load}")
+                });
+                format!(
+                    "{run}: the cloth is tied to the chain link alone. What it pulls goes through the mesh to its own ties \
+                     and bands{load}; they are not checked. Where a rail or tension bar is there, tie to it."
+                )
+            }
+            Self::InPlane { run, pull } => format!(
+                "{run}: cloth held at its upright edges only pulls the posts there towards each other with {} at the design \
+                 wind, along the fence. Line posts have such a pull from both sides, end and corner posts from one: they \
+                 are not checked for it.",
+                Value::of(*pull).written(system)
             ),
             Self::AllowableStress => {
                 "steel is checked by allowable stress design, as the survey asks: 0.6 of the wind, safety \

@@ -4,11 +4,11 @@ use super::levers::{Pulled, levers};
 use super::often::{Often, often};
 use super::winds::{Winds, winds};
 use crate::caution::Remark;
-use crate::fence::{Run, Screen, Windows};
+use crate::fence::{Run, Screen, TiedTo, Windows};
 use crate::loads::{Dress, run_loads};
 use crate::screen::{WindowShare, WindowedSolidity};
 use crate::survey::{Extreme, Reading, Settled, Survey};
-use crate::units::{Area, Length, Pure, Quantity, Velocity, inches, mph};
+use crate::units::{Area, Length, LineLoad, Pure, Quantity, Velocity, inches, mph};
 use crate::verdict::{
     Flag, PostVerdict, RunVerdict, VerdictError, after_the_first_tie, fastening_workings, post_workings,
     run_verdict,
@@ -335,6 +335,7 @@ fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
             least.push(name());
         }
         let Some(screen) = &run.screen else { continue };
+        remarks.extend(held_by(&run.name, screen, &runs[at].worst));
         if let Some(remark) = gap_below(settled, at, screen, &runs[at]) {
             remarks.push(remark);
         }
@@ -366,6 +367,23 @@ fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
     };
     all(middle, |run| Remark::MiddleSolidity { run });
     all(case_b, |run| Remark::CaseB { run });
+    remarks
+}
+
+/// What a reader must know of the way cloth is held.
+fn held_by(run: &str, screen: &Screen, worst: &RunVerdict) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    let found = worst.fastening.as_ref().ok();
+    let pulls = found.into_iter().flat_map(|found| found.bays.iter().flatten().filter_map(|bay| bay.design));
+    let largest = pulls.map(|pull| pull.force).reduce(|one, other| if other > one { other } else { one });
+    if let Some(fastening) = screen.fastening.as_ref().filter(|held| held.to == TiedTo::ChainLink) {
+        let load = largest.zip(fastening.spacing).map(|(pull, spacing)| pull / spacing);
+        let load = load.map(|load| LineLoad::from_si(load.value));
+        remarks.push(Remark::TiedToChainLink { run: run.to_owned(), load });
+    }
+    if let Some(pull) = found.and_then(|found| found.in_plane) {
+        remarks.push(Remark::InPlane { run: run.to_owned(), pull });
+    }
     remarks
 }
 

@@ -222,3 +222,19 @@ fn each_mistake_in_what_holds_the_cloth_is_told_once() {
     let out = run_on("-", &laced);
     assert!(in_one_line(&out.err).contains("there is no rail to lace it to"), "{}", out.err);
 }
+
+#[test]
+fn cloth_tied_to_the_mesh_alone_and_pull_along_the_fence_are_told() {
+    let said = |fastening: &str| in_one_line(&run_on("-", &survey(fastening)).text);
+    let mesh = said(&format!("{TIES}, tied_to = \"chain link\""));
+    assert!(mesh.contains("tied to the chain link alone") && mesh.contains("tie to it"), "{mesh}");
+    // The pull on a tie every foot is the load on a foot of row.
+    let pull = first_run(TIES)["fastening"]["pull_n"].as_f64().unwrap() / 4.448_221_615_260_5;
+    assert!(mesh.contains(&format!("up to {pull:.2} lb/ft")), "{pull} {mesh}");
+    assert!(!said(TIES).contains("chain link alone"));
+    let sides = said(
+        "kind = \"ties\", strength = \"1500 lbf\", spacing = \"12 in\", rows = [\"sides\"], panel = \"10 ft\", \
+         stiffness = \"5000 lb/ft\", slack = \"1 %\"",
+    );
+    assert!(sides.contains("pulls the posts there towards each other with"), "{sides}");
+}
