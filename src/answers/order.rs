@@ -687,18 +687,19 @@ impl ScreenAt<'_> {
                 _ => items.push(item),
             }
         }
-        let per_area = match (self.survey.weight, screen::named(cloth).and_then(|cloth| cloth.weight.as_ref())) {
-            (Some(Reading::Measured(one)), _) => Some((one, one)),
-            (Some(Reading::Between(low, high)), _) => Some((low, high)),
-            (_, Some((low, high, known))) => {
-                notes.push(OrderNote::WeightFromCatalogue { known: known.clone() });
-                Some((*low, *high))
-            }
-            (_, None) => {
-                notes.push(OrderNote::WeightUnknown);
-                None
-            }
-        };
+        let per_area =
+            match (self.survey.weight, screen::named(cloth).and_then(|cloth| cloth.weight.as_ref())) {
+                (Some(Reading::Measured(one)), _) => Some((one, one)),
+                (Some(Reading::Between(low, high)), _) => Some((low, high)),
+                (_, Some((low, high, known))) => {
+                    notes.push(OrderNote::WeightFromCatalogue { known: known.clone() });
+                    Some((*low, *high))
+                }
+                (_, None) => {
+                    notes.push(OrderNote::WeightUnknown);
+                    None
+                }
+            };
         let area = terms.area_up(area);
         let hem = terms.length_up(hem);
         items.push(Item {

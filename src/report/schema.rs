@@ -245,7 +245,10 @@ fn survey() -> Json {
         ("survey".to_owned(), about("the format of this file", format, Vec::new())),
         key(&fields::UNITS, choice(&["us", "si"])),
         ("job".to_owned(), about("what the survey is for", job_table(), Vec::new())),
-        ("order".to_owned(), about("what an order list is asked for beside the fence", order_table(), Vec::new())),
+        (
+            "order".to_owned(),
+            about("what an order list is asked for beside the fence", order_table(), Vec::new()),
+        ),
         (
             "site".to_owned(),
             about("where the fence stands: its wind code and wind", site_table(), Vec::new()),
@@ -327,10 +330,9 @@ fn order_table() -> Json {
         "end_gap" | "joint_gap" | "top_gap" | "longest_panel" | "hem_allowance" | "knot_end" => {
             reference("length")
         }
-        "spares" | "rope_waste" => Json::keys([
-            ("$ref", "#/$defs/number".into()),
-            ("maximum", Json::Count(1)),
-        ]),
+        "spares" | "rope_waste" => {
+            Json::keys([("$ref", "#/$defs/number".into()), ("maximum", Json::Count(1))])
+        }
         "lacing" => choice(&["plain", "locked"]),
         "cloth_price" => price(Some(Dimension::Area)),
         "rope_price" => price(Some(Dimension::Length)),

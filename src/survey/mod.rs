@@ -8,8 +8,8 @@ mod file;
 mod keys;
 mod layers;
 mod mistake;
-mod other_code;
 mod order;
+mod other_code;
 mod post;
 mod reading;
 mod run;
@@ -20,8 +20,8 @@ mod tube;
 
 pub(crate) use keys::RUN_KEYS;
 pub use mistake::{Mistake, Mistakes};
-pub use other_code::{OtherCode, Recoded};
 pub use order::{OrderSurvey, Price, Prices};
+pub use other_code::{OtherCode, Recoded};
 pub use reading::{Extreme, Reading};
 pub use settle::{OpenKey, Settled};
 
