@@ -341,8 +341,8 @@ mod tests {
         assert_relative_eq!(read("0.8 Hz", Dimension::Frequency).unwrap(), 0.8);
         // An ounce over a square yard is 33.906 g over a square metre.
         assert_relative_eq!(
-            read("1 oz/yd2", Dimension::Pressure).unwrap(),
-            read("33.905747 g/m²", Dimension::Pressure).unwrap(),
+            read("1 oz/yd2", Dimension::WeightPerArea).unwrap(),
+            read("33.905747 g/m²", Dimension::WeightPerArea).unwrap(),
             max_relative = 1e-7
         );
         assert_relative_eq!(read("3.4 kg/m", Dimension::LineLoad).unwrap(), 33.342_61, max_relative = 1e-12);
