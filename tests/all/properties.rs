@@ -25,9 +25,9 @@
 //! | `at wall 0 in refused` | told as out of the rule's range |
 //! | `at solidity 1 gives no number` | told as no number, where the rule knows no range and divides by nought |
 //!
-//! Every entry is held to two things more that need no claim: worked from text in one system of units and in the
-//! other the result is the same to 1e-12; and inputs at nought, below it, minute or immense give a number or an
-//! error, never a step that is no number.
+//! Every entry is held to three things more that need no claim: worked from text in one system of units and in the
+//! other the result is the same to 1e-12; an equation that is solved on the way has next to nothing left; and inputs
+//! at nought, below it, minute or immense give a number or an error, never a step that is no number.
 //!
 //! A new rule: one entry in the order of the names. The ranges are those of fences and their weather, inside what the
 //! source gives; the claims are what its reader expects of it before working it. What ties rules to one another
@@ -541,7 +541,7 @@ en1993-1-1/square-shear-area
     area 2 to 20 cm² ^1
     at area 3 cm² is 1.5 cm²
 fastening/arc-angle
-    load 1 to 40 lb/ft rises; span 8 to 12 ft rises; stiffness 1000 to 20000 lbf falls; slack 0.01 to 0.2 rises
+    load 1 to 40 lb/ft rises; span 8 to 12 ft rises; stiffness 1000 to 20000 lbf falls; slack -0.02 to 0.2 rises
     at stiffness 0 lbf refused; at slack -1 refused; at load 0 lb/ft refused; at span 0 ft refused
 fastening/arc-in-plane
     tension 50 to 2000 lbf ^1; angle 0 to 85 ° falls
@@ -588,7 +588,7 @@ fastening/edge-force-of-sag
     load 1 to 60 lb/ft ^1; span 8 to 12 ft rises; sag 0.2 to 1.2 ft falls
     at sag 0 ft refused; at load 8 lb/ft, span 10 ft, sag 10/3 ft is 50 lbf
 fastening/exact-arc
-    load 5 to 40 lb/ft rises; span 8 to 12 ft rises; stiffness 1000 to 20000 lbf rises; slack 0.01 to 0.2 falls
+    load 5 to 40 lb/ft rises; span 8 to 12 ft rises; stiffness 1000 to 20000 lbf rises; slack -0.02 to 0.2 falls
     at stiffness 0 lbf refused; at slack -1 refused; at load 0 lb/ft refused; at span 0 ft refused
 fastening/half-circle-slack
     load 1 to 60 lb/ft falls; span 8 to 12 ft falls; stiffness 500 to 20000 lbf rises
@@ -2056,6 +2056,24 @@ fn is_at_its_edges_what_is_said(claims: &Claims) -> Held {
     Ok(())
 }
 
+/// An equation that is solved on the way has next to nothing left, by its own word.
+fn leaves_nothing_of_an_equation(claims: &Claims) -> Held {
+    sampled(claims, 0, |shares| {
+        let inputs = claims.inputs(shares);
+        let given = inputs.iter().map(|(key, text)| (*key, text.as_str())).collect();
+        let mut ledger = Vec::new();
+        let _ = claims.listed.work(&mut Arguments::new(given), &mut ledger);
+        for step in ledger {
+            if let Step::Solved { symbol, rounds, residual, .. } = step
+                && (residual.abs() > 1e-9 || rounds == 0)
+            {
+                return Err(claims.failed(&format!("{symbol}: {residual} left after {rounds}"), &inputs));
+            }
+        }
+        Ok(())
+    })
+}
+
 /// Inputs that may change places do.
 fn may_be_swapped(claims: &Claims) -> Held {
     for (one, other) in &claims.swaps {
@@ -2179,6 +2197,11 @@ fn a_result_goes_with_each_input_as_its_entry_says() {
 #[test]
 fn a_result_is_at_its_edges_and_in_its_limits_what_its_entry_says() {
     all_hold(is_at_its_edges_what_is_said);
+}
+
+#[test]
+fn an_equation_that_is_solved_has_next_to_nothing_left() {
+    all_hold(leaves_nothing_of_an_equation);
 }
 
 #[test]
