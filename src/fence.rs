@@ -349,3 +349,148 @@ impl Fence {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{Pure, feet, inches};
+
+    /// Three bays of 10 ft with cloth from 1 to 9 ft over the bays from `first` to before `end`.
+    fn run(first: usize, end: usize, solidity: f64) -> Run {
+        let post =
+            |at: u32| Post { at: feet(10.0 * f64::from(at)), role: Role::Line, kind: 0, shared_with: None };
+        Run {
+            name: "run".into(),
+            height: feet(10.0),
+            base_above_ground: feet(2.0),
+            chain_link: None,
+            rails: Rails::default(),
+            bays: vec![Bay::of(feet(10.0)); 3],
+            posts: (0..=3).map(post).collect(),
+            screen: Some(Screen {
+                name: "cloth".into(),
+                solidity,
+                solidity_as_return: None,
+                condition: Condition::Dry,
+                over: Vec::new(),
+                bottom: feet(1.0),
+                top: feet(9.0),
+                first_bay: first,
+                end_bay: end,
+                windows: None,
+                face: None,
+                fastening: None,
+            }),
+            start: End::Free,
+            finish: End::Free,
+        }
+    }
+
+    #[test]
+    fn a_post_a_gate_a_condition_and_windows_are_told_in_a_word_or_a_figure() {
+        let roles = [Role::Line, Role::End, Role::Corner, Role::Gate].map(Role::word);
+        assert_eq!(roles, ["line", "end", "corner", "gate"]);
+        assert_eq!(Condition::ALL.map(Condition::word), ["dry", "iced"]);
+        let leaves = |gate, double| Bay { gate, double, ..Bay::of(feet(10.0)) }.leaves();
+        assert_eq!(
+            [leaves(false, false), leaves(false, true), leaves(true, false), leaves(true, true)],
+            [0, 0, 1, 2]
+        );
+        let area = Windows { width: inches(12.0), height: inches(6.0), per_bay: 2.0 }.area();
+        assert!(((area / (feet(1.0) * feet(0.5))).pure() - 1.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn ends_are_alike_in_their_manner_and_returns_in_their_length_too() {
+        let corner = |run| End::Corner(CornerTo { run, at_its_start: true });
+        assert!(End::Free.is_like(End::Free) && corner(1).is_like(corner(2)));
+        assert!(End::Return(feet(5.0)).is_like(End::Return(feet(5.0))));
+        assert!(!End::Return(feet(5.0)).is_like(End::Return(feet(6.0))));
+        assert!(!End::Free.is_like(corner(1)) && !End::Return(feet(5.0)).is_like(End::Free));
+    }
+
+    #[test]
+    fn a_run_knows_where_its_cloth_hangs_and_how_high_it_stands() {
+        let run = run(1, 3, 0.8);
+        assert_eq!(run.length(), feet(30.0));
+        assert!((run.top_above_ground() - feet(12.0)).abs() < feet(1e-12));
+        assert_eq!(run.screened(), Some((feet(10.0), feet(30.0))));
+        assert_eq!([0, 1, 2, 3].map(|bay| run.has_cloth(bay)), [false, true, true, false]);
+        let bare = run.bare();
+        assert_eq!((bare.screen.is_none(), bare.screened(), bare.has_cloth(1)), (true, None, false));
+        assert_eq!(bare.length(), run.length());
+        assert_eq!(Run { posts: Vec::new(), ..bare }.length(), feet(0.0));
+    }
+
+    #[test]
+    fn layers_close_one_anothers_openings_and_ice_closes_all() {
+        let mut run = run(0, 3, 0.5);
+        let of = |run: &Run| run.solidity(&mut Blank).unwrap();
+        assert_eq!(of(&run), 0.5);
+        // What is open of two layers is open of both: 1 − 0.5 × 0.6.
+        run.screen.as_mut().unwrap().over = vec![0.4];
+        assert!((of(&run) - 0.7).abs() < 1e-12);
+        let link = ChainLink { mesh: inches(2.0), wire: inches(0.148) };
+        run.chain_link = Some(link);
+        let both = 1.0 - 0.3 * (1.0 - link.solidity(&mut Blank));
+        assert!((of(&run) - both).abs() < 1e-12);
+        run.screen.as_mut().unwrap().condition = Condition::Iced;
+        assert!((of(&run) - 1.0).abs() < 1e-12);
+        assert_eq!(run.bare().solidity(&mut Blank), None);
+    }
+
+    /// The return of the first run's end: the second run, changed.
+    fn returned(first: Run, at_start: bool, second: Run, at_its_start: bool) -> Length {
+        let mut first = first;
+        let end = End::Corner(CornerTo { run: 1, at_its_start });
+        if at_start {
+            first.start = end
+        } else {
+            first.finish = end
+        }
+        Fence { kinds: Vec::new(), runs: vec![first, second] }.return_length(0, at_start)
+    }
+
+    #[test]
+    fn cloth_that_reaches_a_corner_goes_on_as_far_as_the_other_run_carries_it() {
+        for at_start in [true, false] {
+            for at_its_start in [true, false] {
+                assert_eq!(returned(run(0, 3, 1.0), at_start, run(0, 3, 1.0), at_its_start), feet(30.0));
+                // Its own cloth, and that of the other run, may end short of the corner.
+                let short = if at_start { run(1, 3, 1.0) } else { run(0, 2, 1.0) };
+                assert_eq!(returned(short, at_start, run(0, 3, 1.0), at_its_start), feet(0.0));
+                let (near, far) = (run(0, 2, 1.0), run(1, 3, 1.0));
+                let (near, far) = if at_its_start { (near, far) } else { (far, near) };
+                assert_eq!(returned(run(0, 3, 1.0), at_start, near, at_its_start), feet(20.0));
+                assert_eq!(returned(run(0, 3, 1.0), at_start, far, at_its_start), feet(0.0));
+            }
+        }
+        let fence = |end| Fence { kinds: Vec::new(), runs: vec![Run { start: end, ..run(0, 3, 1.0) }] };
+        assert_eq!(fence(End::Free).return_length(0, true), feet(0.0));
+        assert_eq!(fence(End::Return(feet(7.0))).return_length(0, true), feet(7.0));
+        assert_eq!(fence(End::Return(feet(7.0))).return_length(0, false), feet(0.0));
+        assert_eq!(returned(run(0, 3, 1.0).bare(), true, run(0, 3, 1.0), true), feet(0.0));
+        assert_eq!(returned(run(0, 3, 1.0), true, run(0, 3, 1.0).bare(), true), feet(0.0));
+    }
+
+    #[test]
+    fn a_return_that_is_lower_starts_higher_or_is_more_open_than_0_70_counts_for_nothing() {
+        let with = |change: &dyn Fn(&mut Screen)| {
+            let mut second = run(0, 3, 1.0);
+            change(second.screen.as_mut().unwrap());
+            returned(run(0, 3, 1.0), true, second, true)
+        };
+        let (whole, none) = (feet(30.0), feet(0.0));
+        assert_eq!(with(&|cloth| cloth.top = feet(8.99)), none);
+        assert_eq!(with(&|cloth| cloth.top = feet(9.01)), whole);
+        assert_eq!(with(&|cloth| cloth.bottom = feet(1.01)), none);
+        assert_eq!(with(&|cloth| cloth.bottom = feet(0.5)), whole);
+        // The last bits of a sum decide nothing.
+        assert_eq!(with(&|cloth| cloth.top = feet(9.0 - 1e-12)), whole);
+        assert_eq!(with(&|cloth| cloth.bottom = feet(1.0 + 1e-12)), whole);
+        assert_eq!(with(&|cloth| cloth.solidity = 0.70), whole);
+        assert_eq!(with(&|cloth| cloth.solidity = 0.699), none);
+        assert_eq!(with(&|cloth| cloth.solidity_as_return = Some(0.6)), none);
+        assert_eq!(with(&|cloth| (cloth.solidity, cloth.solidity_as_return) = (0.6, Some(0.8))), whole);
+    }
+}

@@ -98,3 +98,18 @@ impl FasteningKind {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::inches;
+
+    #[test]
+    fn the_sides_of_a_fence_and_what_holds_cloth_have_their_words() {
+        assert_eq!(Face::ALL.map(Face::word), ["inside", "outside"]);
+        assert_eq!(FasteningKind::Ties { declared: None, age: Age::New }.word(), "ties");
+        let (rope, rail) = (inches(0.25), inches(1.66));
+        let lacing = FasteningKind::Lacing { rope, breaking: None, years: 0.0, rail, offset: inches(1.0) };
+        assert_eq!(lacing.word(), "lacing");
+    }
+}

@@ -425,18 +425,30 @@ mod tests {
 
     #[test]
     fn a_square_tube_is_classed_by_its_flange() {
-        let square = |slenderness: f64| {
+        let of = |slenderness: f64, yield_mpa: f64| {
             let wall = 100.0 / (slenderness + 3.0);
             let sizes = SquareSizes { width: millimetres(100.0), wall: millimetres(wall), corner: None };
             let tube = SquareTube::try_new(sizes).unwrap();
-            square_bending_resistance(tube, megapascals(235.0), PARTIAL_FACTOR, &mut Blank)
+            square_bending_resistance(tube, megapascals(yield_mpa), PARTIAL_FACTOR, &mut Blank)
                 .map(|found| (found.class, found.design))
         };
+        let square = |slenderness| of(slenderness, 235.0);
         assert_eq!(square(32.9).unwrap().0, Class::One);
         assert_eq!(square(37.9).unwrap().0, Class::Two);
         assert_eq!(square(41.9).unwrap().0, Class::Three);
         assert!(square(42.1).is_err());
         assert!(square(37.9).unwrap().1 > square(38.1).unwrap().1);
+        // Four times 235 MPa halve every limit.
+        for (slenderness, class) in [
+            (16.4, Class::One),
+            (16.6, Class::Two),
+            (18.9, Class::Two),
+            (19.1, Class::Three),
+            (20.9, Class::Three),
+        ] {
+            assert_eq!(of(slenderness, 940.0).unwrap().0, class, "{slenderness}");
+        }
+        assert!(of(21.1, 940.0).is_err());
     }
 
     #[test]

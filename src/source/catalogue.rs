@@ -147,4 +147,26 @@ mod tests {
         assert!(row.number("note").is_err());
         assert_eq!(Catalogue::read("name\na\n").unwrap_err(), CatalogueError::Head("title"));
     }
+
+    #[test]
+    fn what_is_wrong_with_a_catalogue_names_its_line_and_what_stands_there() {
+        let head = "# title: T\n# known: second-hand\nname,wall_in\n";
+        let told = |text: &str| Catalogue::read(text).unwrap_err().to_string();
+        assert_eq!(told("# known: K\nname\n"), "the head has no line \"# title: …\"");
+        assert_eq!(told("# title: T\nname\n"), "the head has no line \"# known: …\"");
+        let ragged = told(&format!("{head}a,0.2,0.3\n"));
+        assert!(ragged.contains("line: 4") || ragged.contains("line 4"), "{ragged}");
+        let catalogue = Catalogue::read(&format!("{head}a,thick\nb,inf\n")).unwrap();
+        let row = |at: usize| &catalogue.rows[at];
+        assert_eq!(row(0).text("wall").unwrap_err().to_string(), "line 4 has no column wall");
+        assert_eq!(row(0).quantity("name").unwrap_err().to_string(), "line 4 has no column name");
+        assert_eq!(
+            row(0).number("wall_in").unwrap_err().to_string(),
+            "line 4: wall_in is \"thick\", which is no number"
+        );
+        assert_eq!(
+            row(1).number("wall_in").unwrap_err().to_string(),
+            "line 5: wall_in is \"inf\", which is no number"
+        );
+    }
 }

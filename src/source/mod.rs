@@ -111,3 +111,27 @@ pub static PRACTICE: Document = Document {
     title: "Facts of the trade for which no source was found",
     seen: Seen::FirstHand,
 };
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_place_is_known_as_its_document_is_but_where_it_says_otherwise() {
+        let plain = PRACTICE.at("table 1");
+        assert_eq!(plain.seen, Seen::FirstHand);
+        assert_eq!(plain.through("a reprint").seen, Seen::SecondHand("a reprint"));
+        assert_eq!(plain.from_memory().seen, Seen::Memory);
+        for other in [plain.through("a reprint"), plain.from_memory()] {
+            assert_eq!((other.document, other.place), (plain.document, plain.place));
+        }
+    }
+
+    #[test]
+    fn a_clause_is_cited_with_its_place_if_it_has_one_and_says_so_where_it_is_from_memory() {
+        assert_eq!(STATICS.at("lever rule").to_string(), "statics lever rule");
+        assert_eq!(STATICS.at("").to_string(), "statics");
+        assert_eq!(STATICS.at("lever rule").through("a reprint").to_string(), "statics lever rule");
+        assert_eq!(STATICS.at("lever rule").from_memory().to_string(), "statics lever rule (from memory)");
+    }
+}

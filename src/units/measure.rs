@@ -232,7 +232,8 @@ mod tests {
         (Measure::Years, 700.0, "700 years", "700 years"),
         (Measure::Angle, 0.785_398_163_397, "45°", "45°"),
         (Measure::AirPermeability, 0.508, "100 cfm/ft²", "508 L/(m² s)"),
-        (Measure::ClothWeight, 1.961_33, "5.9 oz/yd²", "200 g/m²"),
+        (Measure::WeightPerArea, 1.961_33, "5.9 oz/yd²", "200 g/m²"),
+        (Measure::Weight, 98.0665, "22 lbf", "10 kgf"),
         (Measure::Frequency, 1.25, "1.25 Hz", "1.25 Hz"),
         (Measure::RotationalStiffness, 13_558.179_48, "10,000 lb-ft/rad", "13,558 N m/rad"),
     ];

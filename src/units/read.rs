@@ -341,8 +341,8 @@ mod tests {
         assert_relative_eq!(read("0.8 Hz", Dimension::Frequency).unwrap(), 0.8);
         // An ounce over a square yard is 33.906 g over a square metre.
         assert_relative_eq!(
-            read("1 oz/yd2", Dimension::Pressure).unwrap(),
-            read("33.905747 g/m²", Dimension::Pressure).unwrap(),
+            read("1 oz/yd2", Dimension::WeightPerArea).unwrap(),
+            read("33.905747 g/m²", Dimension::WeightPerArea).unwrap(),
             max_relative = 1e-7
         );
         assert_relative_eq!(read("3.4 kg/m", Dimension::LineLoad).unwrap(), 33.342_61, max_relative = 1e-12);
@@ -375,6 +375,8 @@ mod tests {
         assert!(matches!(fails("  "), E::Empty(_)));
         assert!(matches!(read("3 mph 2 mph", Dimension::Speed).unwrap_err(), E::NotDescending { .. }));
         assert!(matches!(read("3 mph 2 knots", Dimension::Speed).unwrap_err(), E::NotDescending { .. }));
+        assert!(matches!(read("3 knots 2 mph", Dimension::Speed).unwrap_err(), E::NotDescending { .. }));
+        assert!(matches!(fails("1 ft 0.5 ft"), E::NotDescending { .. }));
     }
 
     #[test]
@@ -382,6 +384,7 @@ mod tests {
         assert_relative_eq!(length("10 ft 11.9 in"), 131.9 * 0.0254, max_relative = 1e-15);
         assert_relative_eq!(length("1 yd 2 ft 3 in"), 63.0 * 0.0254, max_relative = 1e-15);
         assert_relative_eq!(length("10 ft - 6 in"), 126.0 * 0.0254, max_relative = 1e-15);
+        assert_relative_eq!(length("10ft2in"), 122.0 * 0.0254, max_relative = 1e-15);
     }
 
     #[test]

@@ -149,4 +149,37 @@ mod tests {
         let _ = arguments.take::<Length>("bottom", Measure::Length);
         assert_eq!(arguments.close().unwrap_err().len(), 4);
     }
+
+    #[test]
+    fn what_is_wrong_with_an_input_is_said_in_words() {
+        let told = |given: Vec<(&str, &str)>| -> Vec<String> {
+            let mut arguments = Arguments::new(given);
+            let _ = arguments.take::<Length>("height", Measure::Length);
+            arguments.close().unwrap_err().iter().map(ToString::to_string).collect()
+        };
+        assert_eq!(told(vec![]), ["height is missing: it is a length"]);
+        assert_eq!(told(vec![("height", "ten")]), ["height: \"ten\" is not a number"]);
+        assert_eq!(told(vec![("hieght", "10 ft")]), ["there is no input hieght; the nearest is height"]);
+        assert_eq!(told(vec![("height", "10 ft"), ("%", "1")]), ["there is no input %"]);
+        assert_eq!(told(vec![("height", "10 ft"), ("height", "9 ft")]), ["height is given twice"]);
+        let no_number = Mistake::NoNumber("load").to_string();
+        assert!(no_number.starts_with("these inputs give no number for load"), "{no_number}");
+    }
+
+    #[test]
+    fn an_input_is_taken_by_its_own_name_and_each_is_asked_for() {
+        let mut arguments = Arguments::new(vec![("height", "10 ft"), ("width", "2 m")]);
+        assert_eq!(arguments.take("width", Measure::Length), Some(crate::units::metres(2.0)));
+        assert_eq!(arguments.take("height", Measure::Length), Some(crate::units::feet(10.0)));
+        assert_eq!(arguments.close(), Ok(()));
+    }
+
+    #[test]
+    fn the_nearest_name_is_the_most_alike_and_none_where_none_is_alike() {
+        let of = |written| nearest(written, ["height", "width", "weight"].into_iter());
+        assert_eq!(of("Hieght"), Some("height"));
+        assert_eq!(of("widht"), Some("width"));
+        assert_eq!(of("wieght"), Some("weight"));
+        assert_eq!(of("q"), None);
+    }
 }

@@ -317,6 +317,10 @@ mod tests {
         assert_eq!(text("(-(r * z).pure()).exp()"), "exp(−(r × z))");
         assert_eq!(text("(d.cubed() - e.cubed()) / 6.0"), "(d³ − e³) / 6");
         assert_eq!(text("a.min(b) * 2.0"), "min(a, b) × 2");
+        assert_eq!(text("a.clamp(0.0, b + 1.0) - -c"), "clamp(a, 0 to b + 1) − −c");
+        assert_eq!(text("(a - b).abs() + a.ln()"), "|a − b| + ln(a)");
+        assert_eq!(text("a * (b + c) / d.to_the_fourth()"), "a × (b + c) / d⁴");
+        assert_eq!(text("-(a + b) * 100.0"), "−(a + b) × 100");
         assert_eq!(text("0.658_f64.powf((f / e).pure()) * f"), "0.658^(f / e) × f");
         assert_eq!(text("(a * t).ln_1p() / a"), "ln(1 + a × t) / a");
         assert_eq!(text("(PI / 4.0 + f / 2.0).tan().squared()"), "tan(PI / 4 + f / 2)²");
@@ -342,6 +346,31 @@ mod tests {
         let power = Formula::read("(1.0 - s).powf(1.5)").unwrap().mathml(&symbol_mathml);
         assert!(power.contains("<mo>(</mo><mrow><mn>1</mn></mrow><mo>−</mo>"), "{power}");
         assert_eq!(symbol_mathml("K_z"), "<msub><mi>K</mi><mi>z</mi></msub>");
+        assert_eq!(symbol_mathml("a<b&c"), "<mi>a&lt;b&amp;c</mi>");
+    }
+
+    #[test]
+    fn in_mathml_only_what_is_more_than_a_name_is_bracketed_under_a_power() {
+        let marked = |source: &str| {
+            let formula = Formula::read(source).unwrap();
+            formula.mathml(&symbol_mathml).replace("<mrow>", "").replace("</mrow>", "")
+        };
+        assert_eq!(marked("v.squared()"), "<msup><mi>v</mi><mn>2</mn></msup>");
+        assert_eq!(marked("2.0.cubed()"), "<msup><mn>2</mn><mn>3</mn></msup>");
+        assert_eq!(
+            marked("(a / b).to_the_fourth()"),
+            "<msup><mo>(</mo><mfrac><mi>a</mi><mi>b</mi></mfrac><mo>)</mo><mn>4</mn></msup>"
+        );
+        assert_eq!(
+            marked("a - (b - c)"),
+            "<mi>a</mi><mo>−</mo><mo>(</mo><mi>b</mi><mo>−</mo><mi>c</mi><mo>)</mo>"
+        );
+        assert_eq!(
+            marked("a * (b + c) + (-d).abs()"),
+            "<mi>a</mi><mo>×</mo><mo>(</mo><mi>b</mi><mo>+</mo><mi>c</mi><mo>)</mo><mo>+</mo><mo>|</mo><mo>−</mo><mi>d</mi><mo>|</mo>"
+        );
+        assert_eq!(marked("a.min(b)"), "<mi>min</mi><mo>(</mo><mi>a</mi><mo>,</mo><mi>b</mi><mo>)</mo>");
+        assert_eq!(marked("a.powf(1.5).sqrt()"), "<msqrt><msup><mi>a</mi><mn>1.5</mn></msup></msqrt>");
     }
 
     #[test]
@@ -360,6 +389,10 @@ mod tests {
             "",
         ] {
             assert!(Formula::read(text).is_err(), "{text}");
+        }
+        let told = |text: &str| Formula::read(text).unwrap_err().to_string();
+        for (text, at) in [("a b", "b"), ("2.0 * a.floor()", "()"), ("(a + )", ")")] {
+            assert_eq!(told(text), format!("not a formula from \"{at}\" on"));
         }
     }
 }

@@ -114,6 +114,19 @@ pub enum Entry {
     Heading(String),
 }
 
+impl Entry {
+    /// Whether what it writes down is no number.
+    fn is_no_number(&self) -> bool {
+        match self {
+            Self::Worked { given, result, .. } => given.iter().chain([result]).any(|value| value.si.is_nan()),
+            Self::Judged { value, .. } => value.si.is_nan(),
+            Self::Added { result, .. } => result.si.is_nan(),
+            Self::Solved { residual, .. } => residual.is_nan(),
+            Self::Heading(_) => false,
+        }
+    }
+}
+
 /// A rule that can be worked.
 pub trait Rule: Sized {
     /// Its card.
@@ -153,17 +166,22 @@ impl Listed {
         Self {
             card: R::CARD,
             work: |arguments, ledger| {
-                R::read(arguments)?
-                    .try_work(ledger)
-                    .map_err(|error| vec![Mistake::OutOfRange(error)])
-                    .and_then(|result| {
+                let before = ledger.len();
+                let no_number = || Err(vec![Mistake::NoNumber(R::CARD.key)]);
+                match R::read(arguments)?.try_work(ledger) {
+                    Ok(result) => {
                         let value = Value::new(result, R::CARD.measure);
-                        if value.si.is_finite() {
+                        let steps = &ledger[before..];
+                        // A result through a step that is no number would be a chance one.
+                        if value.si.is_finite() && !steps.iter().any(Entry::is_no_number) {
                             Ok(value)
                         } else {
-                            Err(vec![Mistake::NoNumber(R::CARD.key)])
+                            no_number()
                         }
-                    })
+                    }
+                    Err(error) if error.value.si.is_nan() || error.limit.si.is_nan() => no_number(),
+                    Err(error) => Err(vec![Mistake::OutOfRange(error)]),
+                }
             },
         }
     }
@@ -204,6 +222,13 @@ impl fmt::Display for OutOfRange {
         };
         if self.limit.si == f64::MIN_POSITIVE {
             return write!(f, "{} is {}: it must be above 0 ({})", self.what, both(self.value), self.clause);
+        }
+        if self.value.si.is_nan() || self.limit.si.is_nan() {
+            return write!(
+                f,
+                "{} cannot be held against its limit ({}): these inputs give no number for it; is one of them below 0?",
+                self.what, self.clause
+            );
         }
         let (side, end) = if self.above { ("above", "greatest") } else { ("below", "least") };
         write!(
@@ -249,11 +274,100 @@ pub fn within_as<Q: Quantity>(
     let out = |limit: Q, above| {
         Err(OutOfRange { what, value: written(value), limit: written(limit), above, clause })
     };
-    if value.si() > greatest.si() {
+    // A limit that is no number, as a root of something below 0, limits nothing: it is refused like one that is passed.
+    if greatest.si().is_nan() || value.si() > greatest.si() {
         out(greatest, true)
     } else if value.si() >= least.si() {
         Ok(())
     } else {
         out(least, false)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::source::{OURS, STATICS};
+    use crate::units::{Length, feet};
+
+    const PLACE: Clause = STATICS.at("here");
+    static CARD: Card = Card {
+        name: "a/b",
+        about: "c",
+        clause: PLACE,
+        given: &[],
+        key: "d",
+        symbol: "e",
+        measure: Measure::Ratio,
+        source: None,
+    };
+
+    fn told(value: Length, least: Length, greatest: Length) -> String {
+        within("height", PLACE, value, least, greatest).unwrap_err().to_string()
+    }
+
+    #[test]
+    fn a_value_at_either_limit_is_within_and_one_beyond_is_told_with_the_limit_it_passes() {
+        for height in [1.0, 1.5, 2.0] {
+            assert_eq!(within("height", PLACE, feet(height), feet(1.0), feet(2.0)), Ok(()));
+        }
+        assert_eq!(
+            told(feet(2.5), feet(1.0), feet(2.0)),
+            "height 2 ft 6 in (0.762 m) is above 2 ft (0.61 m), the greatest in statics here; nothing is given there"
+        );
+        assert_eq!(
+            told(feet(0.5), feet(1.0), feet(2.0)),
+            "height 6 in (0.152 m) is below 1 ft (0.305 m), the least in statics here; nothing is given there"
+        );
+        assert_eq!(
+            told(feet(0.0), Length::from_si(f64::MIN_POSITIVE), feet(2.0)),
+            "height is 0 ft (0 m): it must be above 0 (statics here)"
+        );
+        let ratio = within("ratio", OURS.at("x").from_memory(), 3.0, 0.0, 2.0).unwrap_err().to_string();
+        assert_eq!(
+            ratio,
+            "ratio 3.000 is above 2.000, the greatest in ours x (from memory); nothing is given there"
+        );
+    }
+
+    #[test]
+    fn neither_a_value_nor_a_limit_that_is_no_number_lets_anything_by() {
+        let none = Length::from_si(f64::NAN);
+        for (value, least, greatest) in
+            [(none, feet(1.0), feet(2.0)), (feet(1.5), none, feet(2.0)), (feet(1.5), feet(1.0), none)]
+        {
+            let told = told(value, least, greatest);
+            assert!(told.starts_with("height cannot be held against its limit (statics here)"), "{told}");
+        }
+    }
+
+    #[test]
+    fn a_judgement_is_used_and_written() {
+        let mut ledger = Vec::new();
+        assert_eq!(ledger.judge("G", Stated { value: 0.85, because: "ours" }), 0.85);
+        assert!(matches!(ledger[..], [Entry::Judged { symbol: "G", because: "ours", .. }]));
+        assert_eq!(Blank.judge("G", Stated { value: 0.85, because: "ours" }), 0.85);
+    }
+
+    #[test]
+    fn a_step_is_no_number_if_anything_in_it_is_none() {
+        let value = |si| Value { si, measure: Measure::Ratio };
+        let worked =
+            |given, result| Entry::Worked { card: &CARD, given: vec![value(given)], result: value(result) };
+        let judged = |si| Entry::Judged { symbol: "a", value: value(si), because: "b" };
+        let added = |si| Entry::Added { symbol: "a", about: "b", terms: 1, result: value(si) };
+        let solved = |residual| Entry::Solved { symbol: "a", method: "b", rounds: 1, residual };
+        for number in [0.0, f64::INFINITY] {
+            for step in
+                [worked(number, 1.0), worked(1.0, number), judged(number), added(number), solved(number)]
+            {
+                assert!(!step.is_no_number(), "{step:?}");
+            }
+        }
+        let none = f64::NAN;
+        for step in [worked(none, 1.0), worked(1.0, none), judged(none), added(none), solved(none)] {
+            assert!(step.is_no_number(), "{step:?}");
+        }
+        assert!(!Entry::Heading(String::new()).is_no_number());
     }
 }

@@ -266,7 +266,17 @@ mod tests {
     #[test]
     fn the_stress_of_a_square_wall_meets_where_its_equations_do() {
         let root = (29_000.0_f64 / 50.0).sqrt();
-        assert!((square(20.0) - 30.0).abs() < 1e-9);
+        // To 2.45 √(E/F_y), 59.0, yielding; to 73.9 as one over h/t, beyond as one over its square.
+        for slenderness in [5.0, 20.0, 40.0, 58.9] {
+            assert!((square(slenderness) - 30.0).abs() < 1e-9, "{slenderness}");
+        }
+        for slenderness in [59.1, 66.0, 73.8] {
+            assert!((square(slenderness) * slenderness - 30.0 * 2.45 * root).abs() < 1e-9, "{slenderness}");
+        }
+        for slenderness in [74.0, 120.0, 259.0] {
+            let elastic = 0.458 * PI * PI * 29_000.0 / slenderness / slenderness;
+            assert!((square(slenderness) - elastic).abs() < 1e-9, "{slenderness}");
+        }
         assert!((square(2.45 * root * 1.0001) / 30.0 - 1.0).abs() < 2e-4);
         // 0.458 π²/3.07² against 0.6 × 2.45/3.07 where elastic buckling begins.
         let step = square(3.07 * root * 1.00001) / square(3.07 * root * 0.99999);
