@@ -577,10 +577,7 @@ fn footing_json(footing: &FootingVerdict, best: Option<&FootingVerdict>) -> Foot
     }
 }
 
-fn part_json(
-    (post, part): (&PostVerdict, &Part),
-    best: Option<(&PostVerdict, &Part)>,
-) -> PartJson {
+fn part_json((post, part): (&PostVerdict, &Part), best: Option<(&PostVerdict, &Part)>) -> PartJson {
     let (best_post, best) = (best.map(|(post, _)| post), best.map(|(_, part)| part));
     let unit = |value: &Value| match value.measure.dimension() {
         Dimension::Moment => "N m",
