@@ -92,13 +92,14 @@ fn source(card: &Card) -> Text {
 
 fn posts(check: &Check, system: System) -> Block {
     let unit = |measure: Measure| measure.printed(system).0;
+    let most = super::footings::at_most(super::footings::posts(check));
     let column = |head: String, share: f64, is_figures| Column { head, share, is_figures };
     let columns = vec![
         column("post".to_owned(), 0.2, false),
         column(format!("moment {}", unit(Measure::Moment)), 0.12, true),
         column(format!("strength {}", unit(Measure::Moment)), 0.12, true),
         column("ratio".to_owned(), 0.13, true),
-        column("limit gust, at most".to_owned(), 0.18, true),
+        column(format!("limit gust{}", most.replace(" at", ", at")), 0.18, true),
         column("case".to_owned(), 0.25, false),
     ];
     let mut rows = Vec::new();

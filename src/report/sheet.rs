@@ -10,9 +10,10 @@ use super::elevation::{
     Sheet as DrawingSheet, elevation, elevation_least, from_above, from_above_heights, misses,
 };
 use super::figures::{self, listed, ratio_up};
+use super::footings;
 use super::html::{BETWEEN, height_mm, inner_mm};
 use super::measure::{clipped, shown, width};
-use super::told::{self, Alike, FOOTINGS, LITTLE};
+use super::told::{self, Alike, LITTLE};
 use crate::answers::{
     Check, First, GroupPlan, LEAST_WORKABLE, Lever, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND,
     MEAN_TO_GUST_LEAST, RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
@@ -416,6 +417,9 @@ impl Sheet<'_> {
             };
             return vec![(Flag::NotChecked, lead, beside)];
         }
+        let worked = footings::posts(self.check).any(footings::is_worked);
+        let posts = if worked { "posts or their footings" } else { "posts" };
+        let alone = if worked { "posts and those footings that were checked" } else { "posts alone" };
         // Named in full once, with the first that is decided.
         let mut full = Some(self.design_wind());
         let mut wind = move || full.take().unwrap_or_else(|| "that wind".to_owned());
@@ -432,36 +436,38 @@ impl Sheet<'_> {
                     (Flag::Depends | Flag::NotChecked, true) => (
                         "Do not hang the cloth yet on ",
                         format!(
-                            "Whether the posts carry it at {wind} depends on what is not known. Measure first."
+                            "Whether the {posts} carry it at {wind} depends on what is not known. Measure first."
                         ),
                     ),
                     (Flag::NearLimit, true) => (
                         "An engineer decides before cloth hangs on ",
-                        format!("With it the posts come near their limit at {wind}."),
+                        format!("With it the {posts} come near their limit at {wind}."),
                     ),
                     (Flag::Within, true) => (
                         "An engineer decides before cloth hangs on ",
-                        format!(
-                            "At {wind} the posts alone stay within their limit. The rest was not checked."
-                        ),
+                        format!("At {wind} the {alone} stay within their limit. The rest was not checked."),
                     ),
                     (Flag::Over, false) => (
                         "Hang nothing on ",
-                        format!("The posts there are over their limit at {wind} even without cloth."),
+                        format!("The {posts} there are over their limit at {wind} even without cloth."),
                     ),
                     (Flag::Depends | Flag::NotChecked, false) => (
                         "Hang nothing on ",
                         format!(
-                            "Whether the posts there stand {wind} without cloth depends on what is not known."
+                            "Whether the {posts} there stand {wind} without cloth depends on what is not known."
                         ),
                     ),
                     (Flag::NearLimit, false) => (
                         "Hang nothing on ",
-                        format!("The posts there are near their limit at {wind} without cloth."),
+                        format!("The {posts} there are near their limit at {wind} without cloth."),
                     ),
                     (Flag::Within, false) => (
                         "No cloth was asked for on ",
-                        format!("At {wind} the posts there, alone and bare, stay within their limit."),
+                        if worked {
+                            format!("At {wind} the {alone} there, bare, stay within their limit.")
+                        } else {
+                            format!("At {wind} the posts there, alone and bare, stay within their limit.")
+                        },
                     ),
                 };
                 all.push((flag, bold(before, names, "."), Text::new().plain(beside)));
@@ -480,8 +486,10 @@ impl Sheet<'_> {
         };
         let either = if self.check.has_ranges() { ", whatever the unknowns turn out to be" } else { "" };
         let most = self.at_most();
+        let worked = footings::posts(self.check).any(footings::is_worked);
+        let posts = if worked { "posts or their footings" } else { "posts" };
         format!(
-            "At {wind} the posts would be over their limit{either}: up to {} times. With the cloth the first post \
+            "At {wind} the {posts} would be over their limit{either}: up to {} times. With the cloth the first post \
              reaches its limit in a gust of {}{most}, bare in one of {}{most}.",
             ratio_up(ratio),
             gust(least(|verdict| verdict.limit_gust), self.system),
@@ -670,6 +678,9 @@ impl Sheet<'_> {
             (true, Flag::Depends) => "measure first",
             (true, Flag::NotChecked) => "do not hang yet",
             (true, Flag::NearLimit | Flag::Within) => "an engineer decides",
+            (false, Flag::Within) if footings::posts(self.check).any(footings::is_worked) => {
+                "posts and footings"
+            }
             (false, Flag::Within) => "posts alone",
             (false, Flag::NotChecked) => "no wind is known",
             (false, _) => "hang nothing",
@@ -861,9 +872,12 @@ impl Sheet<'_> {
             if let Some(first) = listed.get_mut(..1) {
                 first.make_ascii_uppercase();
             }
-            Text::new().plain(format!(
-                "{listed}. Any of them may give way first. So every gust on this sheet is “at most”."
-            ))
+            let so = match footings::then_gusts(self.check) {
+                "" => "The gusts on this sheet are those of posts and footings.",
+                "every gust" => "So every gust on this sheet is “at most”.",
+                _ => "So the gusts on this sheet are “at most”.",
+            };
+            Text::new().plain(format!("{listed}. Any of them may give way first. {so}"))
         };
         let mut also: Vec<&str> = Vec::new();
         for remark in &self.check.remarks {
@@ -896,7 +910,7 @@ impl Sheet<'_> {
         // What nothing is known of comes first; what has little to gain is counted, not told.
         let (little, mut telling): (Vec<&String>, Vec<&String>) =
             all.iter().partition(|line| line.ends_with(LITTLE));
-        telling.sort_by_key(|line| *line != FOOTINGS);
+        telling.sort_by_key(|line| !footings::is_of_footings(line));
         let told = telling.len().min((MOST_TO_MEASURE as f64 * fit.words()).ceil() as usize);
         let mut lines: Vec<Text> =
             telling[..told].iter().map(|line| Text::new().plain(written(line, 115.0))).collect();

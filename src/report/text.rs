@@ -2,6 +2,7 @@
 
 use super::compare::levers_in_short;
 use super::figures::{self, gust, gust_figures, gust_spread, listed, ratio_spread, ratio_up};
+use super::footings;
 use super::json::governs;
 use super::told::{self, Alike};
 use crate::answers::{Check, Group, Often, RunAnswer, own_flag_over_both};
@@ -62,6 +63,9 @@ impl Page<'_> {
         wrapped(out, "", &told::wind(self.check).join(" · "))?;
         writeln!(out)?;
         wrapped(out, "◇ NOT CHECKED: ", &self.not_checked())?;
+        if let Some(methods) = footings::methods(self.check) {
+            wrapped(out, "FOOTINGS: ", &methods)?;
+        }
         writeln!(out)?;
         for line in self.decision() {
             wrapped(out, "", &line)?;
@@ -102,7 +106,17 @@ impl Page<'_> {
     /// What was not checked of the fence, in the order of the parts.
     fn not_checked(&self) -> String {
         let parts = told::unchecked_parts(self.check).join(", ");
-        format!("{parts}. What is not checked may give way first: every gust below is \"at most\".")
+        match footings::then_gusts(self.check) {
+            "" => format!(
+                "{parts}. Gusts below are those of posts and footings; what is not checked may give way first."
+            ),
+            "every gust" => {
+                format!("{parts}. What is not checked may give way first: every gust below is \"at most\".")
+            }
+            _ => format!(
+                "{parts}. What is not checked may give way first: a gust below is \"at most\" where it says so."
+            ),
+        }
     }
 
     fn decision(&self) -> Vec<String> {
@@ -115,11 +129,18 @@ impl Page<'_> {
         };
         let says = |one: &Alike<'_>, flag: Flag| one.answer.own_flag_of_checked() == Some(flag);
         let hung = |one: &Alike<'_>| one.run.screen.is_some();
+        let most = footings::at_most(footings::posts(self.check));
+        let worked = footings::posts(self.check).any(footings::is_worked);
+        let (either_part, both_parts) = if worked {
+            ("posts or their footings", "posts and those footings that were checked")
+        } else {
+            ("posts", "posts alone")
+        };
         if !self.check.has_speed() {
             lines.push(match named(&hung) {
                 Some(names) => format!(
                     "◇ DO NOT HANG YET on {names}: no design wind is known, so it is not checked. With the cloth the first \
-                     post reaches its limit in a gust of {} at most; bare, of {}. Ask the building department for the \
+                     post reaches its limit in a gust of {}{most}; bare, of {}. Ask the building department for the \
                      design wind; an engineer decides.",
                     gust(least_of(&alike, &hung, |verdict| verdict.limit_gust), self.system),
                     gust(least_of(&alike, &hung, |verdict| verdict.bare_limit_gust), self.system)
@@ -145,8 +166,8 @@ impl Page<'_> {
             });
             let either = if open { " whatever the unknowns turn out to be" } else { "" };
             lines.push(format!(
-                "■ DO NOT HANG the cloth as surveyed on {names}: at the design wind posts are over their limit{either}, \
-                 at the worst {} times what they carry. With it the first post reaches its limit in a gust of {} at most; bare, of {}.",
+                "■ DO NOT HANG the cloth as surveyed on {names}: at the design wind {either_part} are over their limit{either}, \
+                 at the worst {} times what they carry. With it the first post reaches its limit in a gust of {}{most}; bare, of {}.",
                 ratio_up(ratio),
                 gust(least(|verdict| verdict.limit_gust), self.system),
                 gust(least(|verdict| verdict.bare_limit_gust), self.system),
@@ -154,16 +175,16 @@ impl Page<'_> {
         }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::Depends)) {
             lines.push(format!(
-                "◐ DO NOT HANG YET on {names}: whether the posts carry the cloth at the design wind depends on what is \
+                "◐ DO NOT HANG YET on {names}: whether the {either_part} carry the cloth at the design wind depends on what is \
                  not known. Measure first, as listed below."
             ));
         }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::NearLimit)) {
-            lines.push(format!("▲ On {names} the posts with cloth are near their limit at the design wind: an engineer decides."));
+            lines.push(format!("▲ On {names} the {either_part} with cloth are near their limit at the design wind: an engineer decides."));
         }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::Within)) {
             lines.push(format!(
-                "● On {names} the posts alone stay within their limit with the cloth at the design wind. What was not \
+                "● On {names} the {both_parts} stay within their limit with the cloth at the design wind. What was not \
                  checked is not known: an engineer decides before anything is hung."
             ));
         }
@@ -180,13 +201,13 @@ impl Page<'_> {
             lines.push(format!("■ {names}, without cloth: over at the design wind all the same."));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Depends)) {
-            lines.push(format!("◐ {names}, without cloth: whether the posts are within their limit at the design wind depends on what is not known. No cloth there before that is measured."));
+            lines.push(format!("◐ {names}, without cloth: whether the {either_part} are within their limit at the design wind depends on what is not known. No cloth there before that is measured."));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::NearLimit)) {
-            lines.push(format!("▲ {names}, without cloth: near the limit of the posts."));
+            lines.push(format!("▲ {names}, without cloth: near the limit of the {either_part}."));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Within)) {
-            lines.push(format!("● {names}, without cloth: the posts alone stay within their limit at the design wind. What was not checked is not known."));
+            lines.push(format!("● {names}, without cloth: the {both_parts} stay within their limit at the design wind. What was not checked is not known."));
         }
         lines
     }
@@ -220,13 +241,17 @@ impl Page<'_> {
                 ratios.push(format!("{flag}: ratio {}{place}", ratio_spread(worst, group.ratio_best)));
             }
         }
-        wrapped(out, "  limit gust, at most  ", &gusts.join(", "))?;
+        let most = |text: &'static str, without: &'static str| {
+            if footings::at_most(alike.answer.worst.posts.iter()).is_empty() { without } else { text }
+        };
+        let head = most("  limit gust, at most  ", "  limit gust           ");
+        wrapped(out, head, &gusts.join(", "))?;
         if alike.run.screen.is_some() {
             let (worst, best) = (&alike.answer.worst, alike.answer.best.as_ref());
             let bare = gust_spread(worst.bare_limit_gust, best.map(|best| best.bare_limit_gust), self.system);
             wrapped(
                 out,
-                "  bare, at most        ",
+                most("  bare, at most        ", "  bare                 "),
                 &format!("{bare}; the cloth multiplies the load by up to {:.1}", worst.times_bare),
             )?;
         }
@@ -235,6 +260,10 @@ impl Page<'_> {
         wrapped(out, which, &comes(alike.answer))?;
         let told = if ratios.is_empty() { Flag::NotChecked.to_string() } else { ratios.join("; ") };
         wrapped(out, "  at the design wind   ", &told)?;
+        let of_footing = footings::of_run(self.check, alike, self.system);
+        if !of_footing.is_empty() {
+            wrapped(out, "  footing              ", &format!("{}.", of_footing.join(". ")))?;
+        }
         for (head, text) in told::winds(self.check, alike).into_iter().flatten() {
             wrapped(out, &format!("  {head:<21}"), &text)?;
         }
@@ -293,6 +322,9 @@ impl Page<'_> {
                 )?;
                 wrapped(out, "  helps          ", &helps)?;
                 wrapped(out, "  does not help  ", &not)?;
+                if let Some(first) = footings::goes_first(alike.answer) {
+                    wrapped(out, "  first to go    ", first)?;
+                }
             }
         }
         writeln!(out)?;
@@ -385,6 +417,9 @@ impl Page<'_> {
             }
         }
         writeln!(out, "\n{}\n", self.post_table(alike, detail).trim_fmt())?;
+        if let Some(feet) = self.footing_table(alike, detail) {
+            writeln!(out, "{}\n", feet.trim_fmt())?;
+        }
         if let Some(bays) = self.bay_table(alike, detail) {
             writeln!(out, "{}", bays.trim_fmt())?;
         }
@@ -452,6 +487,61 @@ impl Page<'_> {
             );
         }
         rows.table(head, &[2, 3, 4, 5, 6, 7, 8])
+    }
+
+    /// What the posts stand in, held against the design wind; nothing where no footing was.
+    fn footing_table(&self, alike: &Alike<'_>, detail: Detail) -> Option<Table> {
+        let worst = &alike.answer.worst.posts;
+        if !worst.iter().any(|post| post.footing.checked.is_ok()) {
+            return None;
+        }
+        let unit = |measure: Measure| measure.printed(self.system).0;
+        let head = vec![
+            "footings".to_owned(),
+            "stands in".to_owned(),
+            format!("load {}", unit(Measure::Force)),
+            format!("at {}", unit(Measure::Distance)),
+            format!("carries {}", unit(Measure::Force)),
+            "deep".to_owned(),
+            "needs".to_owned(),
+            "ratio".to_owned(),
+            "footing".to_owned(),
+        ];
+        let mut rows = Rows::new(detail);
+        for (at, post) in worst.iter().enumerate() {
+            let footing = &post.footing;
+            let best = alike.answer.best.as_ref().map(|best| &best.posts[at].footing);
+            let best = best.and_then(|best| best.checked.as_ref().ok()).map(|found| found.ratio);
+            let none = || "-".to_owned();
+            let deep = footing.depth.map_or_else(none, |depth| footings::depth(depth, self.system));
+            let needs = footings::needed(footing, self.system).unwrap_or_else(none);
+            let stands = match (footing.shape, footing.width) {
+                (Some(shape), Some(width)) => {
+                    format!("{}, {}", shape.word(), footings::depth(width.across, self.system))
+                }
+                _ => "not known".to_owned(),
+            };
+            let force =
+                |force: crate::units::Force| number(Measure::Force.in_unit(force.si(), self.system), 0);
+            let cells = match &footing.checked {
+                Ok(found) => {
+                    let flag = Flag::of(found.ratio);
+                    let flag = best.map_or(flag, |best| Flag::of_both_ends(flag, Flag::of(best)));
+                    [
+                        force(found.demand.force),
+                        number(Measure::Distance.in_unit(found.demand.height.si(), self.system), 1),
+                        force(found.capacity),
+                        deep,
+                        needs,
+                        ratio_spread(found.ratio, best),
+                        flag.to_string(),
+                    ]
+                }
+                Err(_) => [none(), none(), none(), deep, needs, none(), Flag::NotChecked.to_string()],
+            };
+            rows.add(at + 1, std::iter::once(stands).chain(cells).collect());
+        }
+        Some(rows.table(head, &[2, 3, 4, 5, 6, 7]))
     }
 
     fn bay_table(&self, alike: &Alike<'_>, detail: Detail) -> Option<Table> {
