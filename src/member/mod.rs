@@ -9,6 +9,7 @@ pub mod nds_2018;
 pub mod pipe;
 pub mod shapes;
 pub mod square;
+pub mod sway;
 pub mod timber;
 mod tube;
 

@@ -55,6 +55,8 @@ pub type PressurePerSpeedSquared = Si<N3, P1, Z0>;
 pub type Time = Si<Z0, Z0, P1>;
 /// A frequency.
 pub type Frequency = Si<Z0, Z0, N1>;
+/// An acceleration.
+pub type Acceleration = Si<P1, Z0, N2>;
 /// A pure number as the units library makes it from like divided by like; see [`Pure`].
 pub type Ratio = Si<Z0, Z0, Z0>;
 
@@ -99,6 +101,7 @@ quantities! {
     PressurePerSpeedSquared => PressurePerSpeedSquared,
     Time => Time,
     Frequency => Frequency,
+    Acceleration => Acceleration,
 }
 
 impl Quantity for f64 {
@@ -230,6 +233,8 @@ makers! {
     seconds: Time = "s";
     /// So many hertz.
     hertz: Frequency = "Hz";
+    /// So many metres for each second squared.
+    metres_per_second_squared: Acceleration = "m/s²";
     /// So many pounds-force a square foot for each foot of depth, or pounds-force a cubic foot.
     psf_per_foot: PressurePerDepth = "psf/ft";
     /// So many kilopascals for each metre of depth, or kilonewtons a cubic metre.
