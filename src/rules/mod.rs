@@ -102,6 +102,7 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(member::RULES)
         .chain(member::square::RULES)
         .chain(member::timber::RULES)
+        .chain(member::stiffness::RULES)
         .chain(member::beam::RULES)
         .chain(member::sway::RULES)
         .chain(member::aisc360_16::RULES)

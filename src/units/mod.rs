@@ -47,6 +47,10 @@ pub type Moment = Si<P2, P1, N2>;
 pub type Pressure = Si<N1, P1, N2>;
 /// A force for each length.
 pub type LineLoad = Si<Z0, P1, N2>;
+/// A mass for each length; no formula is given one, so it is neither read nor written.
+pub type MassPerLength = Si<N1, P1, Z0>;
+/// An acceleration; the same holds.
+pub type Acceleration = Si<P1, Z0, N2>;
 /// A pressure that grows with depth.
 pub type PressurePerDepth = Si<N2, P1, N2>;
 /// Pressure for each speed squared, the dimension of a density.
@@ -115,6 +119,10 @@ impl Quantity for f64 {
         self
     }
 }
+
+/// Standard gravity, by definition.
+pub const STANDARD_GRAVITY: Acceleration =
+    Si { dimension: std::marker::PhantomData, units: std::marker::PhantomData, value: unit::GRAVITY };
 
 /// From a quotient of like quantities to a plain number.
 pub trait Pure {

@@ -74,7 +74,7 @@ pub struct Unit {
 
 const INCH: f64 = 0.0254; // m, by definition (international yard and pound, 1959)
 const FOOT: f64 = 0.3048; // m, by definition
-const GRAVITY: f64 = 9.806_65; // m/s²: standard gravity, by definition
+pub(super) const GRAVITY: f64 = 9.806_65; // m/s²: standard gravity, by definition
 const POUND_FORCE: f64 = 0.453_592_37 * GRAVITY; // N: avoirdupois pound, by definition, × standard gravity
 const KILOGRAM_FORCE: f64 = GRAVITY; // N: kilogram × standard gravity; makers state ties in it
 const MPH: f64 = 0.447_04; // m/s: 5280 ft in 3600 s

@@ -1539,6 +1539,9 @@ section/rectangle-elastic-modulus
 section/rectangle-second-moment
     breadth 2 to 6 in ^1; depth 2 to 12 in ^3
     at breadth 3 in, depth 4 in is 16 in⁴
+section/rectangle-torsional-constant
+    long 4 to 8 in rises; short 2 to 4 in rises
+    at long 2 in, short 2 in is 2.2533333333333334 in⁴
 section/round-tube
     diameter 2 to 4 in rises; wall 0.05 to 0.9 in rises
     at diameter 6 in, wall 3 in is 36 in³; at diameter 0 in refused; at wall 0 in refused
@@ -1547,6 +1550,9 @@ section/rounded-square-area
     side 2 to 6 in rises; straight 1 to 4 in rises; radius 0.1 to 0.8 in rises
     at side 3 in, straight 3 in, radius 0 in is 9 in²
     at side 20 in, straight 0 in, radius 10 in is 314.1592653589793 in²
+section/rounded-square-outline
+    straight 1 to 5 in rises; radius 0.1 to 1 in rises
+    at straight 1 in, radius 0 in is 4 in
 section/rounded-square-plastic-modulus
     side 2 to 6 in rises; straight 1 to 4 in rises; radius 0.1 to 0.8 in rises
     at side 4 in, straight 4 in, radius 0 in is 16 in³; at side 6 in, straight 0 in, radius 3 in is 36 in³
@@ -1587,6 +1593,12 @@ section/square-tube-inner-corner
 section/square-tube-inner-width
     width 2 to 6 in rises; wall 0.05 to 0.4 in falls
     at wall 0 in is 1 width; at width 4 in, wall 0.5 in is 3 in
+section/square-tube-midline-corner
+    corner 0.3 to 0.8 in rises; wall 0.05 to 0.3 in falls
+    at wall 0 in is 1 corner; at corner 0.5 in, wall 0.2 in is 0.4 in
+section/square-tube-midline-width
+    width 2 to 6 in rises; wall 0.05 to 0.4 in falls
+    at wall 0 in is 1 width; at width 4 in, wall 0.5 in is 3.5 in
 section/square-tube-plastic-modulus
     outer 10 to 36 in³ rises; inner 2 to 9 in³ falls
     at inner 0 in³ is 1 outer; at outer 9 in³, inner 4 in³ is 5 in³
@@ -1596,6 +1608,12 @@ section/square-tube-radius-of-gyration
 section/square-tube-second-moment
     outer 10 to 36 in⁴ rises; inner 2 to 9 in⁴ falls
     at inner 0 in⁴ is 1 outer; at outer 9 in⁴, inner 4 in⁴ is 5 in⁴
+section/square-tube-torsional-constant
+    enclosed 2 to 30 in² ^2; midline 6 to 24 in ^-1; wall 0.05 to 0.4 in ^1
+    at enclosed 1 in², midline 4 in, wall 1 in is 1 in⁴
+section/timber-shear-modulus
+    elastic 500 to 2000 ksi ^1; ratio 10 to 20 ^-1
+    at ratio 1 is 1 elastic
 section/tube-area
     diameter 2 to 4 in rises; inner 0 to 1.9 in falls
     at diameter 2 in, inner 2 in is 0 in²; at diameter 20 in, inner 0 in is 314.1592653589793 in²
@@ -1623,6 +1641,9 @@ section/tube-torsional-modulus
 section/tube-weight
     diameter 2 to 4 in rises; wall 0.05 to 0.3 in rises; unit_weight 480 to 500 psf/ft ^1
     at wall 0 in is 0 lb/ft; at diameter 2 ft, wall 1 ft, unit_weight 100 psf/ft is 314.1592653589793 lb/ft
+section/weight
+    unit_weight 20 to 500 psf/ft ^1; area 0.4 to 40 in² ^1
+    at unit_weight 144 psf/ft, area 1 in² is 1 lb/ft
 statics/base-moment
     force 50 to 5000 lbf ^1; arm 1 to 12 ft ^1
     at force 100 lbf, arm 5 ft is 500 lb-ft
