@@ -11,8 +11,8 @@
 use crate::rule;
 use crate::source::{Clause, Document, Seen, Stated};
 use crate::units::{
-    Acceleration, Force, Frequency, Length, LineLoad, Moment, Powers, Pressure, Quantity, SecondMoment,
-    metres, metres_per_second_squared,
+    Acceleration, Force, Frequency, Length, LineLoad, Moment, Powers, Pressure, Quantity, STANDARD_GRAVITY,
+    SecondMoment, metres,
 };
 use crate::workings::{Ledger, Listed, OutOfRange, within};
 use std::f64::consts::PI;
@@ -26,7 +26,7 @@ static DOCUMENT: Document = Document {
 const SUM: Clause = DOCUMENT.at("frequencies of each mass alone, added up");
 
 const GRAVITY: Stated<Acceleration> = Stated {
-    value: metres_per_second_squared(9.806_65),
+    value: STANDARD_GRAVITY,
     because: "standard gravity, by definition: it turns weights into masses",
 };
 

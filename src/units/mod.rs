@@ -49,8 +49,6 @@ pub type Pressure = Si<N1, P1, N2>;
 pub type LineLoad = Si<Z0, P1, N2>;
 /// A mass for each length; no formula is given one, so it is neither read nor written.
 pub type MassPerLength = Si<N1, P1, Z0>;
-/// An acceleration; the same holds.
-pub type Acceleration = Si<P1, Z0, N2>;
 /// A pressure that grows with depth.
 pub type PressurePerDepth = Si<N2, P1, N2>;
 /// Pressure for each speed squared, the dimension of a density.
@@ -241,8 +239,6 @@ makers! {
     seconds: Time = "s";
     /// So many hertz.
     hertz: Frequency = "Hz";
-    /// So many metres for each second squared.
-    metres_per_second_squared: Acceleration = "m/s²";
     /// So many pounds-force a square foot for each foot of depth, or pounds-force a cubic foot.
     psf_per_foot: PressurePerDepth = "psf/ft";
     /// So many kilopascals for each metre of depth, or kilonewtons a cubic metre.
