@@ -78,7 +78,7 @@ fn yes(is: bool) -> Cell {
 }
 
 fn largest(verdict: &PostVerdict) -> Option<&Part> {
-    let checked = verdict.own_parts().filter_map(|part| part.ratio.map(|ratio| (ratio, part)));
+    let checked = verdict.load_bearing().filter_map(|part| part.ratio.map(|ratio| (ratio, part)));
     checked.max_by(|one, other| one.0.total_cmp(&other.0)).map(|(_, part)| part)
 }
 
@@ -159,21 +159,32 @@ const COLUMNS: &[Column] = &[
     words("footing_method", "method by which it is worked", |row| {
         Cell::words(row.worst.footing.method.key())
     }),
-    words("footing_ratio", "load over what it carries, at the level of that method; empty: not checked", |row| {
-        Cell::any_figure(row.worst.footing.checked.as_ref().ok().map(|found| found.ratio))
-    }),
-    figure("footing_width", Measure::Small, "across the concrete or the driven post, or as dug by ASTM F567", |row| {
-        row.any(row.worst.footing.width.map(|width| width.across), Measure::Small)
-    }),
+    words(
+        "footing_ratio",
+        "load over what it carries, at the level of that method; empty: not checked",
+        |row| Cell::any_figure(row.worst.footing.checked.as_ref().ok().map(|found| found.ratio)),
+    ),
+    figure(
+        "footing_width",
+        Measure::Small,
+        "across the concrete or the driven post, or as dug by ASTM F567",
+        |row| row.any(row.worst.footing.width.map(|width| width.across), Measure::Small),
+    ),
     figure("footing_depth", Measure::Small, "from the ground to its bottom; empty: not known", |row| {
         row.any(row.worst.footing.depth, Measure::Small)
     }),
-    figure("footing_depth_needed", Measure::Small, "the depth the design wind needs with that width", |row| {
-        row.any(row.worst.footing.needed.as_ref().ok().copied(), Measure::Small)
-    }),
-    figure("footing_dug_by_standard", Measure::Small, "the depth of a hole by ASTM F567, which knows no wind", |row| {
-        row.any(row.worst.footing.dug.map(|dug| dug.depth), Measure::Small)
-    }),
+    figure(
+        "footing_depth_needed",
+        Measure::Small,
+        "the depth the design wind needs with that width",
+        |row| row.any(row.worst.footing.needed.as_ref().ok().copied(), Measure::Small),
+    ),
+    figure(
+        "footing_dug_by_standard",
+        Measure::Small,
+        "the depth of a hole by ASTM F567, which knows no wind",
+        |row| row.any(row.worst.footing.dug.map(|dug| dug.depth), Measure::Small),
+    ),
     words("footing_why", "why it is not checked; empty: it is", |row| {
         let why = row.worst.footing.checked.as_ref().err();
         why.map_or(Cell::Empty, |why| Cell::words(why.to_string()))
