@@ -14,6 +14,7 @@ mod fastening;
 mod five_checks;
 mod floors;
 mod form;
+mod frame;
 mod gap;
 mod gates;
 mod hill;
