@@ -8,9 +8,9 @@ use super::reading::{Extreme, Reading};
 use super::run::RunReader;
 use super::{AirTest, Origin};
 use crate::caution::Remark;
-use crate::fence::{Condition, Face, Screen, Windows};
+use crate::fence::{Bay, Condition, Face, Screen, Windows};
 use crate::screen;
-use crate::units::{Length, Measure, Pressure, Quantity, System, Value, Velocity};
+use crate::units::{Length, Measure, Pressure, Pure, Quantity, System, Value, Velocity};
 use crate::workings::Blank;
 use std::ops::Range;
 use toml::de::{DeTable, DeValue};
@@ -52,7 +52,7 @@ impl<'t> RunReader<'_, 't> {
     pub(super) fn screen(
         &self,
         fence_height: Option<Length>,
-        bays: Option<usize>,
+        bays: Option<&[Bay]>,
         top_rail: Option<Length>,
         reader: &mut Reader,
         remarks: &mut Vec<Remark>,
@@ -154,7 +154,7 @@ impl<'t> RunReader<'_, 't> {
         );
         let fastening = self.fastening(&layers, top_rail, reader);
         let windows = self.windows(&layers, reader);
-        let hung_on = self.hung_on(&layers, bays, reader);
+        let hung_on = self.hung_on(&layers, bays.map(<[Bay]>::len), reader);
         let note = reader.text(&layers, "note", "a line of text", Missing::IsFine).map(|(text, _)| text);
         self.file.from(&layers, reader);
         let bottom = bottom?.low()?;
@@ -237,6 +237,21 @@ impl<'t> RunReader<'_, 't> {
                 "{ width = \"8 in\", height = \"5 in\", per_bay = 2 }",
             );
             return None;
+        if let (Some(Some(cut)), Some(bays)) = (windows, bays)
+            && bays[first_bay..end_bay]
+                .iter()
+                .any(|bay| (cut.area() * cut.per_bay / ((top - bottom) * bay.width)).pure() >= 1.0)
+        {
+            let per_bay = cut.per_bay;
+            reader.mistake(
+                place("vents"),
+                format!(
+                    "vents: {per_bay} windows of this size leave no cloth in the narrowest bay it hangs on"
+                ),
+                "count them in one bay",
+            );
+            return None;
+        }
         }
         let (first_bay, end_bay) = hung_on?;
         let fastening_at = place("fastening");
@@ -443,6 +458,15 @@ pub(super) fn solidity_of(
         };
         let density = match density {
             Reading::Unknown => Reading::Between(least, 1.0),
+        // Light yarn forgets the upper end below, so that a density that is none is told here.
+        if density.high().is_some_and(|high| high > 1.0) {
+            reader.mistake(
+                at,
+                "density is the share of the light that the cloth stops and lies between 0 and 1",
+                "like \"80 %\"",
+            );
+            return ReadCloth { cloth, solidity: None, tested };
+        }
             known => known,
         };
         let dark = ["black", "dark"].iter().any(|word| colour.to_lowercase().contains(word));
@@ -473,6 +497,14 @@ pub(super) fn solidity_of(
                 "solidity is solid area over gross area and lies between 0 and 1",
                 "like 0.95 or \"95 %\"",
             );
+        if reading.low()? < LEAST_SOLIDITY {
+            reader.mistake(
+                at,
+                format!("no cloth is so open: its solidity is {LEAST_SOLIDITY} or more"),
+                "write screen = \"none\" where no cloth hangs",
+            );
+            return None;
+        }
             return None;
         }
         Some(reading)
@@ -488,6 +520,9 @@ pub(super) fn solidity_of(
         }
     }
     ReadCloth { cloth, solidity, tested }
+/// Below this nothing hangs there that stops wind: a slip of the pen, not a cloth.
+const LEAST_SOLIDITY: f64 = 0.001;
+
 }
 
 /// A share between 0 and 1, or what is known of it.

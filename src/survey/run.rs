@@ -80,7 +80,7 @@ impl<'t> RunReader<'_, 't> {
         let others = self.others(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), reader);
         let note = reader.text(layers, "note", "a line of text", Missing::IsFine);
         self.file.from(layers, reader);
-        let screen = self.screen(height, bays.as_ref().map(Vec::len), rails.top, reader, remarks);
+        let screen = self.screen(height, bays.as_deref(), rails.top, reader, remarks);
         let (height, base, bays, chain_link) = (height?, base?, bays?, chain_link?);
         let (line, end, corner, gate) = (line?, end?, corner?, gate?);
         let (start, finish, screen, others) = (start?, finish?, screen?, others?);

@@ -22,6 +22,7 @@ mod manual;
 mod mistakes;
 mod monotony;
 mod new;
+mod odd;
 mod open_cloth;
 mod order;
 mod posts;
