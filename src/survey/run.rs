@@ -12,6 +12,7 @@ use crate::screen::{ChainLink, wire_of_gauge};
 use crate::units::{Length, Measure, Quantity, System, Value};
 use crate::workings::nearest;
 use std::ops::Range;
+use std::cell::RefCell;
 use toml::de::DeValue;
 
 /// One run, as it is read.
@@ -520,8 +521,13 @@ impl<'t> RunReader<'_, 't> {
 
     pub(super) fn end(&self, key: &'static str, reader: &mut Reader) -> Option<DraftEnd> {
         const ABOUT: &str = "\"corner\" where the fence turns into another run, \"free\" where it stops, or { return = \"60 ft\" }";
-        let own = self.layers.tables.iter().any(|(table, _)| table.contains_key(key));
-        let key = if own { key } else { "ends" };
+        // A run's own `ends` stands before the `start` of all runs, and its own `start` before its `ends`.
+        let nearest = self
+            .layers
+            .tables
+            .iter()
+            .find_map(|(table, _)| [key, "ends"].into_iter().find(|key| table.contains_key(*key)));
+        let key = nearest.unwrap_or("ends");
         let Some((value, origin)) = reader.find(&self.layers, key) else {
             if !self.has("ends") {
                 let (start, finish) = (self.has("start"), self.has("finish"));

@@ -2,6 +2,7 @@
 
 use crate::command::vector;
 use crate::support::{run_on, run_with};
+use fencegust::Survey;
 
 const COURT: &str = r#"{ mesh = "1-3/4 in", wire = "9 gauge" }"#;
 
@@ -120,4 +121,23 @@ fn what_is_too_open_to_be_cloth_is_refused() {
     {
         assert!(refused(cloth).contains("no cloth is so open"), "{cloth}");
     }
+}
+
+#[test]
+fn a_runs_own_ends_stand_before_the_start_and_finish_of_all_runs() {
+    let survey = |all: &str, own: &str| {
+        let run = vector("12 x 10 ft", "0.95", COURT).replace("ends = \"free\"", own);
+        run.replace("[[run]]", &format!("[all_runs]\n{all}\n[[run]]"))
+    };
+    let ends = |all: &str, own: &str| {
+        let read = Survey::read(&survey(all, own), "survey").unwrap_or_else(|error| panic!("{error}"));
+        let kinds: Vec<&str> = [0, 12].map(|at| read.runs[0].run.posts[at].role.word()).into();
+        kinds.join(" ")
+    };
+    let all = "start = { return = \"60 ft\" }\nfinish = { return = \"60 ft\" }";
+    assert_eq!(ends(all, ""), "corner corner");
+    assert_eq!(ends(all, "ends = \"free\""), "end end");
+    assert_eq!(ends(all, "start = \"free\""), "end corner");
+    assert_eq!(ends(all, "ends = \"free\"\nstart = { return = \"9 ft\" }"), "corner end");
+    assert_eq!(ends("ends = \"free\"", "finish = { return = \"9 ft\" }"), "end corner");
 }
