@@ -106,7 +106,7 @@ fn never(name: &str, why: &str) -> (String, Json) {
 }
 
 fn reserved(name: &str, what: &str) -> (String, Json) {
-    never(name, &format!("reserved, not read by this version: {what}"))
+    never(name, &format!("reserved and not read by this version: {what}"))
 }
 
 /// A table with these keys and no others.

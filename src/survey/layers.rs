@@ -420,8 +420,8 @@ impl Reader {
             if reserved.contains(&word) {
                 self.mistake(
                     at,
-                    format!("{word} of {name} is not read by this version"),
-                    "a fence that needs it cannot be worked here: an engineer decides",
+                    format!("{word} of {name} is reserved and is not read by this version"),
+                    "take it out; where the fence cannot be told without it, an engineer decides",
                 );
             } else if let Some((_, place, write)) = elsewhere.iter().find(|(keys, ..)| keys.contains(&word)) {
                 self.mistake(at, format!("{word} stands in {name} but belongs {place}"), *write);

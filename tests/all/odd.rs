@@ -141,3 +141,28 @@ fn a_runs_own_ends_stand_before_the_start_and_finish_of_all_runs() {
     assert_eq!(ends(all, "ends = \"free\"\nstart = { return = \"9 ft\" }"), "corner end");
     assert_eq!(ends("ends = \"free\"", "finish = { return = \"9 ft\" }"), "end corner");
 }
+
+/// What is told of a survey, which must be refused with the line of each mistake.
+fn told(survey: &str, mistakes: usize) -> String {
+    let out = run_on("-", survey);
+    assert_eq!((out.code, out.text.as_str()), (2, ""), "{survey}\n{}", out.err);
+    assert_eq!(out.err.matches("standard input").count(), mistakes, "{survey}\n{}", out.err);
+    out.err
+}
+
+#[test]
+fn reserved_keys_are_refused_and_told_to_be_reserved() {
+    let good = vector("12 x 10 ft", "0.95", COURT);
+    for (survey, key) in [
+        (
+            format!("{good}[judgement]\nG = {{ value = 0.85, because = \"stiff\", by = \"an engineer\" }}\n"),
+            "judgement",
+        ),
+        (format!("{good}[[seen]]\ndate = 2026-01-10\ngust = \"60 mph\"\n"), "seen"),
+        (good.replace("[post.line]", "[[site.also]]\nwind_code = \"asce7-22\"\n[post.line]"), "also"),
+    ] {
+        let told = told(&survey, 1);
+        assert!(told.contains(&format!("{key} of ")) && told.contains("is reserved"), "{told}");
+        assert!(told.contains("not read by this version"), "{told}");
+    }
+}
