@@ -219,6 +219,7 @@ fn survey() -> Json {
         ("screen".to_owned(), screen_table(true)),
         ("screen-or-name".to_owned(), any_of([reference("screen"), text()])),
         ("post".to_owned(), post_table()),
+        ("post-or-name".to_owned(), any_of([reference("post"), text()])),
         (
             "one".to_owned(),
             Json::keys([
@@ -299,7 +300,7 @@ fn survey() -> Json {
                 .into(),
         ),
     ];
-    match table(top, &["survey", "site", "post", "run"]) {
+    match table(top, &["survey", "site", "run"]) {
         Json::Keys(table) => all.extend(table),
         other => all.push(("const".to_owned(), other)),
     }
@@ -609,7 +610,7 @@ fn other_posts() -> Json {
     let numbers = Json::keys([("type", "array".into()), ("items", number)]);
     let keys = vec![
         key_like(&run::NUMBERS, numbers, vec![Json::List(vec![Json::Count(4), Json::Count(9)])]),
-        key(&run::OTHER_POST, text()),
+        key(&run::OTHER_POST, reference("post-or-name")),
         note(),
     ];
     Json::keys([("type", "array".into()), ("items", table(keys, &["numbers", "post"]))])
@@ -741,7 +742,7 @@ fn dealt(value: Json) -> Json {
 /// The keys that a run and `[all_runs]` share, in the order in which they are best written.
 fn shared_run_keys() -> Keys {
     let named = |field: &Field, name: &str| key(field, dealt(reference(name)));
-    let of_post = |field: &Field| key(field, dealt(text()));
+    let of_post = |field: &Field| key(field, dealt(reference("post-or-name")));
     vec![
         key(&run::COURT, dealt(text())),
         key(&run::FACES, dealt(choice(&fields::COMPASS))),

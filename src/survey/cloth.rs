@@ -157,21 +157,19 @@ impl<'t> RunReader<'_, 't> {
         let hung_on = self.hung_on(&layers, bays.map(<[Bay]>::len), reader);
         let note = reader.text(&layers, "note", "a line of text", Missing::IsFine).map(|(text, _)| text);
         self.file.from(&layers, reader);
+        if !known("height") && !known("top") {
+            reader.lacking(
+                &layers,
+                &["height", "top"],
+                format!("{} has no height: the height of the cloth as it hangs", layers.name),
+                "add height = \"9 ft\" or top = \"10 ft\"",
+            );
+        }
         let bottom = bottom?.low()?;
         let top = match (height, top) {
             (Some(height), None) => bottom + height.low()?,
             (None, Some(top)) => top.low()?,
-            (None, None) => {
-                if !known("height") && !known("top") {
-                    reader.lacking(
-                        &layers,
-                        &["height", "top"],
-                        format!("{} has no height: the height of the cloth as it hangs", layers.name),
-                        "add height = \"9 ft\" or top = \"10 ft\"",
-                    );
-                }
-                return None;
-            }
+            (None, None) => return None,
             (Some(height), Some(top)) => {
                 let (height, top) = (height.low()?, top.low()?);
                 if (bottom + height - top).si().abs() > 1e-6 {
@@ -237,6 +235,8 @@ impl<'t> RunReader<'_, 't> {
                 "{ width = \"8 in\", height = \"5 in\", per_bay = 2 }",
             );
             return None;
+        }
+        let (first_bay, end_bay) = hung_on?;
         if let (Some(Some(cut)), Some(bays)) = (windows, bays)
             && bays[first_bay..end_bay]
                 .iter()
@@ -252,8 +252,6 @@ impl<'t> RunReader<'_, 't> {
             );
             return None;
         }
-        }
-        let (first_bay, end_bay) = hung_on?;
         let fastening_at = place("fastening");
         let (solidity, over) = (solidity?, over?);
         let condition = match condition? {
@@ -458,6 +456,8 @@ pub(super) fn solidity_of(
         };
         let density = match density {
             Reading::Unknown => Reading::Between(least, 1.0),
+            known => known,
+        };
         // Light yarn forgets the upper end below, so that a density that is none is told here.
         if density.high().is_some_and(|high| high > 1.0) {
             reader.mistake(
@@ -467,8 +467,6 @@ pub(super) fn solidity_of(
             );
             return ReadCloth { cloth, solidity: None, tested };
         }
-            known => known,
-        };
         let dark = ["black", "dark"].iter().any(|word| colour.to_lowercase().contains(word));
         if dark {
             remarks.push(Remark::DensityTaken { screen: name.to_owned() });
@@ -497,14 +495,14 @@ pub(super) fn solidity_of(
                 "solidity is solid area over gross area and lies between 0 and 1",
                 "like 0.95 or \"95 %\"",
             );
+            return None;
+        }
         if reading.low()? < LEAST_SOLIDITY {
             reader.mistake(
                 at,
                 format!("no cloth is so open: its solidity is {LEAST_SOLIDITY} or more"),
                 "write screen = \"none\" where no cloth hangs",
             );
-            return None;
-        }
             return None;
         }
         Some(reading)
@@ -520,10 +518,10 @@ pub(super) fn solidity_of(
         }
     }
     ReadCloth { cloth, solidity, tested }
+}
+
 /// Below this nothing hangs there that stops wind: a slip of the pen, not a cloth.
 const LEAST_SOLIDITY: f64 = 0.001;
-
-}
 
 /// A share between 0 and 1, or what is known of it.
 const fn ratio(key: &'static str, about: &'static str, example: &'static str) -> Key {

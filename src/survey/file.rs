@@ -4,6 +4,7 @@ use super::corners::corners;
 use super::keys::*;
 use super::layers::{Layers, Missing, Node, Reader};
 use super::mistake::{Mistake, Mistakes};
+use super::post::PostKinds;
 use super::reading::Reading;
 use super::run::RunReader;
 use super::{Job, Origin, PostSurvey, RunSurvey, Survey};
@@ -13,6 +14,7 @@ use crate::units::System;
 use crate::wind::SiteKey;
 use crate::workings::nearest;
 use sha2::{Digest, Sha256};
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::ops::Range;
@@ -168,8 +170,14 @@ impl<'t> File<'t> {
         let mut remarks = Vec::new();
         let post_kinds = self.kinds("post", reader);
         let posts = self.posts(&post_kinds, reader, &mut remarks);
-        let names: Vec<String> = post_kinds.iter().map(|(name, ..)| name.clone()).collect();
-        let runs = self.runs(&names, reader, &mut remarks);
+        let posts = RefCell::new(PostKinds::new(post_kinds, posts));
+        let runs = self.runs(&posts, reader, &mut remarks);
+        let PostKinds { surveys: posts, remarks: in_place, .. } = posts.into_inner();
+        for remark in in_place {
+            if !remarks.contains(&remark) {
+                remarks.push(remark);
+            }
+        }
         let site = site?;
         let given = |key: &str| {
             self.top
@@ -308,7 +316,7 @@ impl<'t> File<'t> {
     }
     pub(super) fn runs(
         &self,
-        posts: &[String],
+        posts: &RefCell<PostKinds<'t>>,
         reader: &mut Reader,
         remarks: &mut Vec<Remark>,
     ) -> Option<Vec<RunSurvey>> {

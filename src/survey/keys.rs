@@ -68,6 +68,9 @@ pub(super) const POST_KEYS: &[&str] = &[
     "from",
     "like",
 ];
+/// The keys of a run that say what kind its posts are.
+pub(super) const POSTS_OF_A_RUN: &[&str] =
+    &["line_post", "end_post", "corner_post", "gate_post", "other_posts"];
 pub(super) const POST_RESERVED: &[&str] = &["condition"];
 pub(super) const SCREEN_KEYS: &[&str] = &[
     "cloth",

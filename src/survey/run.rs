@@ -4,6 +4,7 @@ use super::corners::{COMPASS, compass};
 use super::file::{File, Kinds, unknown_kind};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader, shortened};
+use super::post::PostKinds;
 use super::reading::Reading;
 use super::{Open, Origin, OverCloth, RunSurvey};
 use crate::caution::Remark;
@@ -11,15 +12,15 @@ use crate::fence::{Bay, Condition, End, Post, Rails, Role, Run};
 use crate::screen::{ChainLink, wire_of_gauge};
 use crate::units::{Length, Measure, Quantity, System, Value};
 use crate::workings::nearest;
-use std::ops::Range;
 use std::cell::RefCell;
+use std::ops::Range;
 use toml::de::DeValue;
 
 /// One run, as it is read.
 pub(super) struct RunReader<'f, 't> {
     pub(super) file: &'f File<'t>,
     pub(super) layers: Layers<'t>,
-    pub(super) posts: &'f [String],
+    pub(super) posts: &'f RefCell<PostKinds<'t>>,
     pub(super) screens: &'f Kinds<'t>,
     pub(super) footings: &'f Kinds<'t>,
 }
@@ -489,31 +490,35 @@ impl<'t> RunReader<'_, 't> {
     }
 
     pub(super) fn post(&self, key: &'static str, about: &str, reader: &mut Reader) -> Option<usize> {
-        if !self.has(key) && self.posts.len() == 1 {
-            reader.note(&self.layers, key, self.posts[0].clone(), Origin::Default);
-            return Some(0);
-        }
-        if self.posts.is_empty() {
-            // That there are no kinds was told already.
+        if !self.has(key) {
+            let posts = self.posts.borrow();
+            if let Some(only) = posts.only() {
+                reader.note(&self.layers, key, posts.names[only].clone(), Origin::Default);
+                return Some(only);
+            }
+            let example = posts.kinds.first().map_or_else(
+                || "{ girth = \"9-1/16 in\", nominal_wall = \"unknown\" }".to_owned(),
+                |(first, ..)| format!("\"{first}\""),
+            );
+            // That there are no posts at all was told already.
+            if !posts.kinds.is_empty() || self.file.has_posts_in_place() {
+                reader.told_missing(&self.layers, key, about, &example);
+            }
             return None;
         }
-        let (name, at) = reader.text(&self.layers, key, about, Missing::IsMistake)?;
-        let found = self.posts.iter().position(|post| *post == name);
-        if found.is_none() {
-            unknown_kind("post", &name, self.posts.iter().map(String::as_str), at, reader);
-        }
-        found
+        self.kind_of(&self.layers, key, about, key, reader)
     }
 
     /// A post at a corner and beside a gate has two kinds.
     fn told_twice(&self, number: usize, [corner, gate]: [usize; 2], reader: &mut Reader) {
+        let posts = self.posts.borrow();
         let at = self.layers.tables.iter().find_map(|(table, _)| table.get("bays"));
         reader.mistake(
             at.map_or(self.layers.place.clone(), toml::Spanned::span),
             format!(
                 "post {number} of {} stands at a corner and beside a gate: it is of kind \"{}\" as a corner post and of \
                  kind \"{}\" as a gate post",
-                self.layers.name, self.posts[corner], self.posts[gate]
+                self.layers.name, posts.names[corner], posts.names[gate]
             ),
             format!("say which in other_posts = [{{ numbers = [{number}], post = \"…\" }}]"),
         );
@@ -608,7 +613,7 @@ impl<'t> RunReader<'_, 't> {
                 deal: None,
                 ..self.part("other_posts", item.span())
             };
-            let kind = self.kind_of(&layers, reader);
+            let kind = self.kind_of(&layers, "post", "the kind of these posts", "other post", reader);
             let Some(DeValue::Array(numbers)) = table.get("numbers").map(toml::Spanned::get_ref) else {
                 reader.mistake(
                     item.span(),
@@ -647,11 +652,34 @@ impl<'t> RunReader<'_, 't> {
         fine.then_some(others)
     }
 
-    pub(super) fn kind_of(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<usize> {
-        let (name, at) = reader.text(layers, "post", "the kind of these posts", Missing::IsMistake)?;
-        let found = self.posts.iter().position(|post| *post == name);
-        if found.is_none() {
-            unknown_kind("post", &name, self.posts.iter().map(String::as_str), at, reader);
+    /// The kind that a key names, changes or writes in place.
+    fn kind_of(
+        &self,
+        layers: &Layers<'t>,
+        key: &'static str,
+        about: &str,
+        called: &str,
+        reader: &mut Reader,
+    ) -> Option<usize> {
+        let posts = &mut *self.posts.borrow_mut();
+        if let Some((value, origin)) = reader.find(layers, key)
+            && let DeValue::Table(table) = value.get_ref()
+        {
+            let own = Layers {
+                name: format!("{} of {}", called.replace(' ', "_"), self.layers.name),
+                path: String::new(),
+                place: value.span(),
+                tables: vec![(table, origin.clone())],
+                deal: None,
+            };
+            let found = self.file.post_in_place(own, called, posts, reader)?;
+            reader.note(layers, key, posts.names[found].clone(), origin);
+            return Some(found);
+        }
+        let (name, at) = reader.text(layers, key, about, Missing::IsMistake)?;
+        let found = posts.named(&name);
+        if found.is_none() && (!posts.kinds.is_empty() || self.file.has_posts_in_place()) {
+            unknown_kind("post", &name, posts.kinds.iter().map(|(name, ..)| name.as_str()), at, reader);
         }
         found
     }

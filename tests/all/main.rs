@@ -18,6 +18,7 @@ mod gap;
 mod gates;
 mod hill;
 mod iced;
+mod in_place;
 mod manual;
 mod mistakes;
 mod monotony;

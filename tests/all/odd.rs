@@ -3,6 +3,7 @@
 use crate::command::vector;
 use crate::support::{run_on, run_with};
 use fencegust::Survey;
+use std::fs;
 
 const COURT: &str = r#"{ mesh = "1-3/4 in", wire = "9 gauge" }"#;
 
@@ -148,6 +149,69 @@ fn told(survey: &str, mistakes: usize) -> String {
     assert_eq!((out.code, out.text.as_str()), (2, ""), "{survey}\n{}", out.err);
     assert_eq!(out.err.matches("standard input").count(), mistakes, "{survey}\n{}", out.err);
     out.err
+}
+
+#[test]
+fn empty_tables_are_refused_with_what_to_write() {
+    let good = vector("12 x 10 ft", "0.95", COURT);
+    let post = &good[good.find("[post.line]").unwrap()..good.find("[[run]]").unwrap()];
+    let screen = "{ solidity = 0.95, bottom = \"0 ft\", height = \"10 ft\" }";
+    assert!(good.contains(screen));
+    for (survey, mistakes, said) in [
+        (good.replace(post, "[post]\n"), 1, "line 6: the survey has no [post.NAME]"),
+        (good.replace(post, ""), 1, "the survey has no [post.NAME]"),
+        (good.replace(post, "[post.x]\n"), 2, "line 6: [post.x] has no size"),
+        (format!("{good}[[run]]\n"), 5, "run 2 has no name"),
+        (good.replace(screen, "{}"), 3, "has no cloth"),
+        (good.replace(COURT, "{}"), 2, "has no mesh"),
+        (good.replace("ends = \"free\"", "ends = {}"), 1, "has no return"),
+        (good.replace("ends = \"free\"", "ends = \"free\"\nother_posts = [{}]"), 2, "has no numbers"),
+        (good.replace("solidity = 0.95", "solidity = 0.95, vents = {}"), 3, "has no per_bay"),
+        (good.replace("solidity = 0.95", "solidity = 0.95, over = {}"), 1, "has no cloth"),
+        ("# nothing yet\n".to_owned(), 4, "add survey = 1"),
+        ("survey = 1\n".to_owned(), 3, "add [[run]]"),
+    ] {
+        let told = told(&survey, mistakes);
+        assert!(told.contains(said), "{said}: {told}");
+    }
+    for empty in ["", "\n \n", "\u{feff}"] {
+        assert!(told(empty, 1).contains("survey = 1"));
+    }
+}
+
+#[test]
+fn every_survey_that_is_refused_is_told_why() {
+    let odd = [
+        toml::Value::Integer(7),
+        toml::Value::Boolean(true),
+        toml::Value::String(String::new()),
+        toml::Value::Array(Vec::new()),
+        toml::Value::Table(toml::Table::new()),
+    ];
+    let mut refused = 0;
+    for name in ["every-key", "every-other-key"] {
+        let text = fs::read_to_string(format!("tests/surveys/{name}.toml")).unwrap();
+        let survey: toml::Table = text.parse().unwrap();
+        for (key, value) in &survey {
+            for other in &odd {
+                let mut changed = vec![survey.clone()];
+                changed[0].insert(key.clone(), other.clone());
+                for (inner, _) in value.as_table().into_iter().flatten() {
+                    let mut one = survey.clone();
+                    one[key].as_table_mut().unwrap().insert(inner.clone(), other.clone());
+                    changed.push(one);
+                }
+                for one in changed {
+                    let Err(mistakes) = Survey::read(&toml::to_string(&one).unwrap(), "survey") else {
+                        continue;
+                    };
+                    refused += 1;
+                    assert!(!mistakes.mistakes.is_empty(), "{name}: {key} = {other} is refused in silence");
+                }
+            }
+        }
+    }
+    assert!(refused > 150, "{refused}");
 }
 
 #[test]
