@@ -52,7 +52,13 @@ pub fn engineer_sheet(check: &Check, paper: Paper) -> Result<Document, CheckErro
     blocks.push(posts(check, system));
     blocks.push(Block::Heading(Text::new().plain("Remarks")));
     blocks.push(Block::List(
-        check.remarks.iter().map(|remark| Text::new().plain(remark.text(system))).collect(),
+        check
+            .remarks
+            .iter()
+            .map(|remark| remark.text(system))
+            .chain(told::notes(&check.survey))
+            .map(|line| Text::new().plain(line))
+            .collect(),
     ));
     let mut documents: Vec<&Card> = Vec::new();
     for (name, entries) in workings(check, None)? {

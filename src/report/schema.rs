@@ -601,7 +601,7 @@ fn footing(of_a_run: bool) -> Json {
 }
 
 fn end() -> Json {
-    let keys = vec![key(&run::RETURN, reference("length")), note()];
+    let keys = vec![key(&run::RETURN, reference("length")), note(), from()];
     any_of([exactly(&["corner", "free"]), table(keys, &["return"])])
 }
 
@@ -612,6 +612,7 @@ fn other_posts() -> Json {
         key_like(&run::NUMBERS, numbers, vec![Json::List(vec![Json::Count(4), Json::Count(9)])]),
         key(&run::OTHER_POST, reference("post-or-name")),
         note(),
+        from(),
     ];
     Json::keys([("type", "array".into()), ("items", table(keys, &["numbers", "post"]))])
 }
@@ -622,6 +623,7 @@ fn vents() -> Json {
         key(&screen::VENT_HEIGHT, reference("length")),
         key_like(&screen::PER_BAY, reference("number"), vec![Json::Count(2)]),
         note(),
+        from(),
     ];
     table(keys, &["width", "height", "per_bay"])
 }
@@ -688,6 +690,7 @@ fn over() -> Json {
         key(&screen::COLOUR, text()),
         key(&screen::AIR_PERMEABILITY, reference("air-permeability")),
         note(),
+        from(),
     ];
     let one = any_of([text(), table(keys, &[])]);
     any_of([one.clone(), list_of(one)])

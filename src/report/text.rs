@@ -316,8 +316,8 @@ impl Page<'_> {
             let head = if heads.is_empty() { String::new() } else { format!("{}: ", heads.join(", ")) };
             wrapped(out, "- ", &format!("{head}{body}"))?;
         }
-        for (place, note) in self.notes() {
-            wrapped(out, "- ", &format!("note, {place}: {note}"))?;
+        for line in told::notes(&self.check.survey) {
+            wrapped(out, "- ", &line)?;
         }
         writeln!(out)?;
         rule(out, "◇ Not checked")?;
@@ -342,22 +342,6 @@ impl Page<'_> {
                 env!("CARGO_PKG_VERSION")
             ),
         )
-    }
-
-    fn notes(&self) -> Vec<(String, String)> {
-        let survey = &self.check.survey;
-        let mut notes = Vec::new();
-        notes.extend(survey.job.note.clone().map(|note| ("job".to_owned(), note)));
-        notes.extend(survey.site.note.clone().map(|note| ("site".to_owned(), note)));
-        for post in &survey.posts {
-            notes.extend(post.note.clone().map(|note| (format!("posts \"{}\"", post.name), note)));
-        }
-        for run in &survey.runs {
-            for (place, note) in &run.notes {
-                notes.push((place.clone(), note.clone()));
-            }
-        }
-        notes
     }
 
     fn run_tables(&self, alike: &Alike<'_>, detail: Detail, out: &mut impl Write) -> io::Result<()> {

@@ -302,6 +302,7 @@ impl<'t> RunReader<'_, 't> {
         };
         reader.check_keys(table, VENT_KEYS, "vents", &[], &[]);
         let own = Layers { tables: vec![(table, origin)], ..self.part("vents", value.span()) };
+        reader.noted(&own);
         let width = reader.quantity::<Length>(
             &own,
             small("width", "across one window", "\"8 in\"", false),
@@ -528,13 +529,6 @@ const fn ratio(key: &'static str, about: &'static str, example: &'static str) ->
     Key { key, measure: Measure::Ratio, about, example, sign: Sign::Positive, open: true }
 }
 
-/// The note of a small table and how it was found, which are looked at wherever they stand.
-pub(super) fn noted(layers: &Layers<'_>, reader: &mut Reader) {
-    let _ = reader.text(layers, "note", "a line of text", Missing::IsFine);
-    let about = "how it was found: tape, caliper, drawing, told or guess";
-    let _ = reader.choice(layers, "from", FROM, about, Missing::IsFine);
-}
-
 /// A maker's test of air permeability, if there is one.
 fn air_test(layers: &Layers<'_>, reader: &mut Reader) -> Option<AirTest> {
     let (value, origin) = reader.find(layers, "air_permeability")?;
@@ -570,7 +564,7 @@ fn air_test(layers: &Layers<'_>, reader: &mut Reader) -> Option<AirTest> {
         sign: Sign::Positive,
         open: false,
     };
-    noted(&own, reader);
+    reader.noted(&own);
     let flow = reader.quantity::<Velocity>(&own, flow, Missing::IsMistake);
     let at = reader.quantity::<Pressure>(&own, at, Missing::IsMistake);
     match flow? {
@@ -663,7 +657,7 @@ fn over_of(
             DeValue::Table(table) => {
                 reader.check_keys(table, OVER_KEYS, "over", &[], &[]);
                 own.tables = vec![(table, origin.clone())];
-                let _ = reader.text(&own, "note", "a line of text", Missing::IsFine);
+                reader.noted_of(&format!("over {}", layers.name), &own);
                 solidity_of(&own, &own.name, reader, remarks)
             }
             _ => {

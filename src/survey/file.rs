@@ -210,6 +210,8 @@ impl<'t> File<'t> {
             runs: runs?,
             order: order?,
             as_read: std::mem::take(&mut reader.as_read),
+            notes: std::mem::take(&mut reader.notes),
+            found: std::mem::take(&mut reader.found),
             remarks,
             hash,
         })
@@ -266,14 +268,8 @@ impl<'t> File<'t> {
             note: text("note"),
         }
     }
-    pub(super) fn from(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<usize> {
-        reader.choice(
-            layers,
-            "from",
-            FROM,
-            "how it was found: tape, caliper, drawing, told or guess",
-            Missing::IsFine,
-        )
+    pub(super) fn from(&self, layers: &Layers<'t>, reader: &mut Reader) {
+        reader.found(layers);
     }
 
     /// A table and those it is like, in one stack; a circle or a name that is nowhere is a mistake.

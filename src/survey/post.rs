@@ -4,7 +4,7 @@ use super::file::{File, Kinds};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader, Sign};
 use super::reading::{Extreme, Reading};
-use super::{ModulusSurvey, MomentSurvey, Open, PostSurvey, SectionSurvey};
+use super::{Found, ModulusSurvey, MomentSurvey, Open, PostSurvey, SectionSurvey};
 use crate::caution::Remark;
 use crate::member::Format;
 use crate::units::{Length, Measure, Moment, Pressure, Quantity, SectionModulus};
@@ -185,13 +185,7 @@ fn post_of(
     remarks: &mut Vec<Remark>,
 ) -> Option<PostSurvey> {
     let size = size_of(layers, reader)?;
-    let by_caliper = reader.choice(
-        layers,
-        "from",
-        FROM,
-        "how it was found: tape, caliper, drawing, told or guess",
-        Missing::IsFine,
-    ) == Some(1);
+    let by_caliper = reader.found(layers) == Some(Found::Caliper);
     let family = Family::of(size);
     foreign_keys(family, size, layers, reader);
     let section = match family {

@@ -258,6 +258,7 @@ impl<'t> RunReader<'_, 't> {
         reader.check_keys(table, &["mesh", "wire", "face", "note", "from"], "chain_link", &[], &[]);
         let layers =
             Layers { tables: vec![(table, origin)], deal: None, ..self.part("chain_link", value.span()) };
+        reader.noted(&layers);
         let _ = reader.choice(
             &layers,
             "face",
@@ -328,6 +329,7 @@ impl<'t> RunReader<'_, 't> {
                 );
                 let layers =
                     Layers { tables: vec![(table, origin)], deal: None, ..self.part(key, value.span()) };
+                reader.noted(&layers);
                 reader.quantity::<Length>(&layers, SMALL, Missing::IsMistake)?.low()
             }
             _ => {
@@ -569,9 +571,10 @@ impl<'t> RunReader<'_, 't> {
                 }
             }
             DeValue::Table(table) => {
-                reader.check_keys(table, &["return", "note"], key, &[], &[]);
+                reader.check_keys(table, &["return", "note", "from"], key, &[], &[]);
                 let layers =
                     Layers { tables: vec![(table, origin)], deal: None, ..self.part(key, value.span()) };
+                reader.noted(&layers);
                 let about = "how long the cloth goes on round the corner, at least as high as here";
                 reader
                     .quantity::<Length>(&layers, length("return", about, "\"60 ft\""), Missing::IsMistake)?
@@ -607,12 +610,13 @@ impl<'t> RunReader<'_, 't> {
                 fine = false;
                 continue;
             };
-            reader.check_keys(table, &["numbers", "post", "note"], "other_posts", &[], &[]);
+            reader.check_keys(table, &["numbers", "post", "note", "from"], "other_posts", &[], &[]);
             let layers = Layers {
                 tables: vec![(table, origin.clone())],
                 deal: None,
                 ..self.part("other_posts", item.span())
             };
+            reader.noted(&layers);
             let kind = self.kind_of(&layers, "post", "the kind of these posts", "other post", reader);
             let Some(DeValue::Array(numbers)) = table.get("numbers").map(toml::Spanned::get_ref) else {
                 reader.mistake(

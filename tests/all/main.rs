@@ -23,6 +23,7 @@ mod manual;
 mod mistakes;
 mod monotony;
 mod new;
+mod noted;
 mod odd;
 mod open_cloth;
 mod order;
