@@ -7,7 +7,7 @@ use super::mistake::{Mistake, Mistakes};
 use super::post::PostKinds;
 use super::reading::Reading;
 use super::run::RunReader;
-use super::{Job, Origin, PostSurvey, RunSurvey, Survey};
+use super::{FootingSurvey, Job, Origin, PostSurvey, RunSurvey, Survey};
 use crate::caution::Remark;
 use crate::member::Format;
 use crate::units::System;
@@ -171,7 +171,8 @@ impl<'t> File<'t> {
         let post_kinds = self.kinds("post", reader);
         let posts = self.posts(&post_kinds, reader, &mut remarks);
         let posts = RefCell::new(PostKinds::new(post_kinds, posts));
-        let runs = self.runs(&posts, reader, &mut remarks);
+        let mut footings = Vec::new();
+        let runs = self.runs(&posts, &mut footings, reader, &mut remarks);
         let PostKinds { surveys: posts, remarks: in_place, .. } = posts.into_inner();
         for remark in in_place {
             if !remarks.contains(&remark) {
@@ -207,6 +208,7 @@ impl<'t> File<'t> {
             job,
             site,
             posts: posts?,
+            footings,
             runs: runs?,
             order: order?,
             as_read: std::mem::take(&mut reader.as_read),
@@ -313,6 +315,7 @@ impl<'t> File<'t> {
     pub(super) fn runs(
         &self,
         posts: &RefCell<PostKinds<'t>>,
+        feet: &mut Vec<FootingSurvey>,
         reader: &mut Reader,
         remarks: &mut Vec<Remark>,
     ) -> Option<Vec<RunSurvey>> {
@@ -400,7 +403,7 @@ impl<'t> File<'t> {
                     deal: listed.then_some((which, names.len())),
                 };
                 let draft = RunReader { file: self, layers, posts, screens: &screens, footings: &footings }
-                    .draft(name, reader, remarks);
+                    .draft(name, feet, reader, remarks);
                 match draft {
                     Some(draft) => drafts.push(draft),
                     None => whole = false,
@@ -422,7 +425,7 @@ impl<'t> File<'t> {
         if !whole {
             return None;
         }
-        corners(drafts, reader, remarks)
+        corners(drafts, feet, reader, remarks)
     }
 }
 

@@ -98,6 +98,9 @@ fn in_words(name: &str) -> String {
     if let Some(kind) = name.strip_prefix("[post.").and_then(|rest| rest.strip_suffix(']')) {
         return format!("posts \"{kind}\"");
     }
+    if let Some(kind) = name.strip_prefix("[footing.").and_then(|rest| rest.strip_suffix(']')) {
+        return format!("footing \"{kind}\"");
+    }
     if let Some(table) = name.strip_prefix('[').and_then(|rest| rest.strip_suffix(']')) {
         return table.strip_prefix("site.").unwrap_or(table).to_owned();
     }
@@ -189,19 +192,21 @@ impl Reader {
     }
 
     /// The note of a small table and how it was found, both kept to be printed.
-    pub(super) fn noted(&mut self, layers: &Layers<'_>) {
-        self.noted_of(&layers.name, layers);
+    pub(super) fn noted(&mut self, layers: &Layers<'_>) -> Option<String> {
+        self.noted_of(&layers.name, layers)
     }
 
     /// The same under another name than the messages have for the table.
-    pub(super) fn noted_of(&mut self, name: &str, layers: &Layers<'_>) {
-        if let Some((note, _)) = self.text(layers, "note", "a line of text", Missing::IsFine) {
-            let told = (in_words(name), note);
+    pub(super) fn noted_of(&mut self, name: &str, layers: &Layers<'_>) -> Option<String> {
+        let note = self.text(layers, "note", "a line of text", Missing::IsFine).map(|(note, _)| note);
+        if let Some(note) = &note {
+            let told = (in_words(name), note.clone());
             if !self.notes.contains(&told) {
                 self.notes.push(told);
             }
         }
         self.found_of(name, layers);
+        note
     }
 
     /// The value of a key, from the first layer that has it, dealt out where it is a list of as many.
@@ -407,16 +412,20 @@ impl Reader {
             return Some(si);
         }
         if fits {
-            let written = |si| key.measure.write(si, System::Us);
+            // Three metres in inches are nobody's figure.
+            let measure = match key.measure {
+                Measure::Small if si > least => Measure::Length,
+                measure => measure,
+            };
+            let written = |si| measure.write(si, System::Us);
+            let bound = if si.abs() > greatest {
+                format!("at most {}", written(greatest))
+            } else {
+                format!("at least {}", written(least))
+            };
             self.mistake(
                 at.clone(),
-                format!(
-                    "{} is {}, which no fence has: it lies between {} and {}",
-                    key.key,
-                    shortened(text.trim()),
-                    written(least),
-                    written(greatest)
-                ),
+                format!("{} is {}, which no fence has: it is {bound}", key.key, shortened(text.trim())),
                 "measure again, or look at the unit",
             );
             return None;

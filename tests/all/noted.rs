@@ -13,6 +13,7 @@ const NOTES: [&[(&str, &str)]; 2] = [
     &[
         ("job", "nothing here was measured"),
         ("site", "houses to the south"),
+        ("soil", "wet in spring"),
         ("posts \"girth\"", "flakes at the concrete"),
         ("cloth of north", "sags"),
         ("fastening of north", "new"),
@@ -24,6 +25,7 @@ const NOTES: [&[(&str, &str)]; 2] = [
         ("finish of north", "a gate stands in it"),
         ("other posts of north", "put in later"),
         ("run north", "the gate sticks"),
+        ("footing of north", "seen at one post"),
         ("ends of west", "with the same cloth"),
     ],
     &[
