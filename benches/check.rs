@@ -2,7 +2,7 @@
 
 use divan::{Bencher, black_box, counter::ItemsCount};
 use fencegust::fence::{
-    Bay, Condition, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
+    Bay, Condition, End, Fence, Post, PostKind, Rail, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
 };
 use fencegust::footing::Ground;
 use fencegust::loads::BaseMoment;
@@ -41,7 +41,7 @@ fn court_side() -> Fence {
         height,
         base_above_ground: feet(0.0),
         chain_link: Some(ChainLink { mesh: inches(1.75), wire: inches(0.148) }),
-        rails: Rails { top: Some(inches(1.660)), middle: None, bottom: None },
+        rails: Rails { top: Some(Rail::of(inches(1.660))), middle: None, bottom: None },
         bays: vec![Bay::of(width); bays],
         posts: posts.collect(),
         screen: Some(Screen {

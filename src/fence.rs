@@ -5,10 +5,12 @@
 mod fastening;
 mod footing;
 mod post;
+mod rail;
 
 pub use fastening::{ClothStiffness, Face, Fastening, FasteningKind, TiedTo};
 pub use footing::{Footing, FootingShape};
 pub use post::{PostError, PostKind, PostStrength, Section, Shape, Tube, Wall};
+pub use rail::{Rail, RailPlace, Rails, Splice};
 
 use crate::footing::{Ground, Method};
 use crate::numerics::{ROUNDING, on_bound};
@@ -43,7 +45,7 @@ pub struct Run {
     pub base_above_ground: Length,
     /// The steel mesh, if any.
     pub chain_link: Option<ChainLink>,
-    /// Diameters of the rails there are.
+    /// The rails there are.
     pub rails: Rails,
     /// From left to right, standing inside.
     pub bays: Vec<Bay>,
@@ -55,17 +57,6 @@ pub struct Run {
     pub start: End,
     /// What stands at the right end.
     pub finish: End,
-}
-
-/// Diameters of rails; nothing where there is none.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Rails {
-    /// Top rail.
-    pub top: Option<Length>,
-    /// Rail at half height.
-    pub middle: Option<Length>,
-    /// Bottom rail.
-    pub bottom: Option<Length>,
 }
 
 /// Between two neighbouring posts.

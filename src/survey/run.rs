@@ -7,7 +7,7 @@ use super::layers::{Key, Layers, Missing, Reader, shortened};
 use super::reading::Reading;
 use super::{FootingSurvey, Open, Origin, OverCloth, RunSurvey};
 use crate::caution::Remark;
-use crate::fence::{Bay, Condition, End, Post, Rails, Role, Run};
+use crate::fence::{Bay, Condition, End, Post, Rail, Rails, Role, Run};
 use crate::screen::{ChainLink, wire_of_gauge};
 use crate::units::{Length, Quantity};
 use crate::workings::nearest;
@@ -63,9 +63,9 @@ impl<'t> RunReader<'_, 't> {
         };
         let chain_link = self.chain_link(reader);
         let rails = Rails {
-            top: self.rail("top_rail", reader),
-            middle: self.rail("mid_rail", reader),
-            bottom: self.rail("bottom_rail", reader),
+            top: self.rail("top_rail", reader).map(Rail::of),
+            middle: self.rail("mid_rail", reader).map(Rail::of),
+            bottom: self.rail("bottom_rail", reader).map(Rail::of),
         };
         let footing = self.footing("footing", feet, reader);
         let end_footing = self.footing("end_footing", feet, reader);
@@ -89,7 +89,13 @@ impl<'t> RunReader<'_, 't> {
         let others = self.others(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), reader);
         let note = reader.text(layers, "note", "a line of text", Missing::IsFine);
         self.file.from(layers, reader);
-        let screen = self.screen(height, bays.as_ref().map(Vec::len), rails.top, reader, remarks);
+        let screen = self.screen(
+            height,
+            bays.as_ref().map(Vec::len),
+            rails.top.map(|rail| rail.diameter),
+            reader,
+            remarks,
+        );
         let (height, base, bays, chain_link) = (height?, base?, bays?, chain_link?);
         let (line, end, corner, gate) = (line?, end?, corner?, gate?);
         let (start, finish, screen, others) = (start?, finish?, screen?, others?);
