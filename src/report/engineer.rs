@@ -116,9 +116,9 @@ fn posts(check: &Check, system: System) -> Block {
                 Text::new().plain(format!("{}, {}", at + 1, run.posts[at].role.word())),
                 Text::new().plain(figure(post.parts[0].demand.map(|value| value.si))),
                 Text::new().plain(figure(post.parts[0].capacity.map(|value| value.si))),
-                Text::new().plain(post.ratio().map_or_else(
+                Text::new().plain(post.ratio_of_post().map_or_else(
                     || "-".to_owned(),
-                    |ratio| ratio_spread(ratio, best.and_then(crate::verdict::PostVerdict::ratio)),
+                    |ratio| ratio_spread(ratio, best.and_then(crate::verdict::PostVerdict::ratio_of_post)),
                 )),
                 Text::new().plain(gust_spread(post.limit_gust, best.map(|best| best.limit_gust), system)),
                 Text::new().plain(post.design.map_or_else(

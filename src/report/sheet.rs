@@ -10,7 +10,7 @@ use super::elevation::{
     Sheet as DrawingSheet, elevation, elevation_least, from_above, from_above_heights, misses,
 };
 use super::figures::{self, listed, ratio_up};
-use super::footings;
+use super::footings::{self, Apart};
 use super::html::{BETWEEN, height_mm, inner_mm};
 use super::measure::{clipped, shown, width};
 use super::told::{self, Alike, LITTLE};
@@ -417,9 +417,6 @@ impl Sheet<'_> {
             };
             return vec![(Flag::NotChecked, lead, beside)];
         }
-        let worked = footings::posts(self.check).any(footings::is_worked);
-        let posts = if worked { "posts or their footings" } else { "posts" };
-        let alone = if worked { "posts and those footings that were checked" } else { "posts alone" };
         // Named in full once, with the first that is decided.
         let mut full = Some(self.design_wind());
         let mut wind = move || full.take().unwrap_or_else(|| "that wind".to_owned());
@@ -431,6 +428,8 @@ impl Sheet<'_> {
                 };
                 let Some(names) = self.named(&wanted) else { continue };
                 let wind = wind();
+                let apart = self.apart(&wanted);
+                let (posts, alone) = (apart.who(flag, "and"), apart.checked());
                 let (before, beside) = match (flag, with_cloth) {
                     (Flag::Over, true) => ("Do not hang the cloth on ", self.over(&wind, &wanted)),
                     (Flag::Depends | Flag::NotChecked, true) => (
@@ -463,10 +462,10 @@ impl Sheet<'_> {
                     ),
                     (Flag::Within, false) => (
                         "No cloth was asked for on ",
-                        if worked {
-                            format!("At {wind} the {alone} there, bare, stay within their limit.")
-                        } else {
+                        if alone == "posts alone" {
                             format!("At {wind} the posts there, alone and bare, stay within their limit.")
+                        } else {
+                            format!("At {wind} the {alone} there, bare, stay within their limit.")
                         },
                     ),
                 };
@@ -476,22 +475,26 @@ impl Sheet<'_> {
         all
     }
 
+    /// Posts and footings of some rows, told apart.
+    fn apart(&self, wanted: &dyn Fn(&Group<'_>) -> bool) -> Apart {
+        Apart::of(self.groups.iter().filter(|group| wanted(group)).map(|group| group.alike.answer))
+    }
+
     /// What is said of runs that are over with their cloth.
     fn over(&self, wind: &str, wanted: &dyn Fn(&Group<'_>) -> bool) -> String {
         let runs = || self.groups.iter().filter(|group| wanted(group)).map(|group| group.alike.answer);
-        let ratio =
-            runs().flat_map(|run| &run.worst.posts).filter_map(PostVerdict::ratio).fold(0.0, f64::max);
+        let apart = Apart::of(runs());
         let least = |of: fn(&RunVerdict) -> Velocity| {
             runs().map(|run| of(&run.worst)).min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or_default()
         };
         let either = if self.check.has_ranges() { ", whatever the unknowns turn out to be" } else { "" };
         let most = self.at_most();
-        let worked = footings::posts(self.check).any(footings::is_worked);
-        let posts = if worked { "posts or their footings" } else { "posts" };
         format!(
-            "At {wind} the {posts} would be over their limit{either}: up to {} times. With the cloth the first post \
-             reaches its limit in a gust of {}{most}, bare in one of {}{most}.",
-            ratio_up(ratio),
+            "At {wind} the {} would be over their limit{either}: up to {}. With the cloth the first {} reaches its limit \
+             in a gust of {}{most}, bare in one of {}{most}.",
+            apart.who(Flag::Over, "and"),
+            apart.times().trim_end_matches(" what they carry"),
+            apart.first(),
             gust(least(|verdict| verdict.limit_gust), self.system),
             gust(least(|verdict| verdict.bare_limit_gust), self.system),
         )
@@ -678,10 +681,7 @@ impl Sheet<'_> {
             (true, Flag::Depends) => "measure first",
             (true, Flag::NotChecked) => "do not hang yet",
             (true, Flag::NearLimit | Flag::Within) => "an engineer decides",
-            (false, Flag::Within) if footings::posts(self.check).any(footings::is_worked) => {
-                "posts and footings"
-            }
-            (false, Flag::Within) => "posts alone",
+            (false, Flag::Within) => Apart::of(std::iter::once(answer)).checked(),
             (false, Flag::NotChecked) => "no wind is known",
             (false, _) => "hang nothing",
         };
@@ -846,6 +846,9 @@ impl Sheet<'_> {
             .plain(format!("{helps}."));
         if !little.is_empty() {
             text = text.strong(" Little or no help: ").plain(format!("{little}."));
+        }
+        if let Some(first) = footings::goes_first(group.alike.answer) {
+            text = text.plain(format!(" {first}."));
         }
         let name = &group.alike.run.name;
         for remark in &self.check.remarks {

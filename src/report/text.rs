@@ -1,8 +1,8 @@
 //! The answer as text: first what can be photographed or pasted, then the tables.
 
 use super::compare::levers_in_short;
-use super::figures::{self, gust, gust_figures, gust_spread, listed, ratio_spread, ratio_up};
-use super::footings;
+use super::figures::{self, gust, gust_figures, gust_spread, listed, ratio_spread};
+use super::footings::{self, Apart};
 use super::json::governs;
 use super::told::{self, Alike};
 use crate::answers::{Check, Group, Often, RunAnswer, own_flag_over_both};
@@ -130,11 +130,9 @@ impl Page<'_> {
         let says = |one: &Alike<'_>, flag: Flag| one.answer.own_flag_of_checked() == Some(flag);
         let hung = |one: &Alike<'_>| one.run.screen.is_some();
         let most = footings::at_most(footings::posts(self.check));
-        let worked = footings::posts(self.check).any(footings::is_worked);
-        let (either_part, both_parts) = if worked {
-            ("posts or their footings", "posts and those footings that were checked")
-        } else {
-            ("posts", "posts alone")
+        let of = |with_cloth: bool, flag: Flag| {
+            let told = alike.iter().filter(|one| hung(one) == with_cloth && says(one, flag));
+            Apart::of(told.map(|one| one.answer))
         };
         if !self.check.has_speed() {
             lines.push(match named(&hung) {
@@ -150,14 +148,7 @@ impl Page<'_> {
             return lines;
         }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::Over)) {
-            let ratio = alike
-                .iter()
-                .filter(|one| hung(one) && says(one, Flag::Over))
-                .filter_map(|one| {
-                    one.answer.worst.posts.iter().filter_map(PostVerdict::ratio).max_by(f64::total_cmp)
-                })
-                .max_by(f64::total_cmp)
-                .unwrap_or_default();
+            let found = of(true, Flag::Over);
             let is_over = |one: &Alike<'_>| hung(one) && says(one, Flag::Over);
             let least = |of: fn(&RunVerdict) -> Velocity| least_of(&alike, &is_over, of);
             let over = |one: &&Alike<'_>| hung(one) && says(one, Flag::Over);
@@ -166,26 +157,33 @@ impl Page<'_> {
             });
             let either = if open { " whatever the unknowns turn out to be" } else { "" };
             lines.push(format!(
-                "■ DO NOT HANG the cloth as surveyed on {names}: at the design wind {either_part} are over their limit{either}, \
-                 at the worst {} times what they carry. With it the first post reaches its limit in a gust of {}{most}; bare, of {}.",
-                ratio_up(ratio),
+                "■ DO NOT HANG the cloth as surveyed on {names}: at the design wind {} are over their limit{either}, at the \
+                 worst {}. With it the first {} reaches its limit in a gust of {}{most}; bare, of {}.",
+                found.who(Flag::Over, "and"),
+                found.times(),
+                found.first(),
                 gust(least(|verdict| verdict.limit_gust), self.system),
                 gust(least(|verdict| verdict.bare_limit_gust), self.system),
             ));
         }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::Depends)) {
             lines.push(format!(
-                "◐ DO NOT HANG YET on {names}: whether the {either_part} carry the cloth at the design wind depends on what is \
-                 not known. Measure first, as listed below."
+                "◐ DO NOT HANG YET on {names}: whether the {} carry the cloth at the design wind depends on what is not known. \
+                 Measure first, as listed below.",
+                of(true, Flag::Depends).who(Flag::Depends, "and")
             ));
         }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::NearLimit)) {
-            lines.push(format!("▲ On {names} the {either_part} with cloth are near their limit at the design wind: an engineer decides."));
+            lines.push(format!(
+                "▲ On {names} the {} with cloth are near their limit at the design wind: an engineer decides.",
+                of(true, Flag::NearLimit).who(Flag::NearLimit, "and")
+            ));
         }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::Within)) {
             lines.push(format!(
-                "● On {names} the {both_parts} stay within their limit with the cloth at the design wind. What was not \
-                 checked is not known: an engineer decides before anything is hung."
+                "● On {names} the {} stay within their limit with the cloth at the design wind. What was not checked is not \
+                 known: an engineer decides before anything is hung.",
+                of(true, Flag::Within).checked()
             ));
         }
         if let Some(names) = named(&|one| told::fastening_over(one.answer).is_some()) {
@@ -198,16 +196,23 @@ impl Page<'_> {
             ));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Over)) {
-            lines.push(format!("■ {names}, without cloth: over at the design wind all the same."));
+            let who = match of(false, Flag::Over).who(Flag::Over, "and") {
+                posts if posts == "posts" => String::new(),
+                others => format!("{others} "),
+            };
+            lines.push(format!("■ {names}, without cloth: {who}over at the design wind all the same."));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Depends)) {
-            lines.push(format!("◐ {names}, without cloth: whether the {either_part} are within their limit at the design wind depends on what is not known. No cloth there before that is measured."));
+            lines.push(format!("◐ {names}, without cloth: whether the {} are within their limit at the design wind depends on what is not known. No cloth there before that is measured.", of(false, Flag::Depends).who(Flag::Depends, "and")));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::NearLimit)) {
-            lines.push(format!("▲ {names}, without cloth: near the limit of the {either_part}."));
+            lines.push(format!(
+                "▲ {names}, without cloth: near the limit of the {}.",
+                of(false, Flag::NearLimit).who(Flag::NearLimit, "and")
+            ));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Within)) {
-            lines.push(format!("● {names}, without cloth: the {both_parts} stay within their limit at the design wind. What was not checked is not known."));
+            lines.push(format!("● {names}, without cloth: the {} stay within their limit at the design wind. What was not checked is not known.", of(false, Flag::Within).checked()));
         }
         lines
     }
@@ -260,6 +265,9 @@ impl Page<'_> {
         wrapped(out, which, &comes(alike.answer))?;
         let told = if ratios.is_empty() { Flag::NotChecked.to_string() } else { ratios.join("; ") };
         wrapped(out, "  at the design wind   ", &told)?;
+        if let Some(of_posts) = footings::of_posts(alike) {
+            wrapped(out, "  posts themselves     ", &format!("{of_posts}."))?;
+        }
         let of_footing = footings::of_run(self.check, alike, self.system);
         if !of_footing.is_empty() {
             wrapped(out, "  footing              ", &format!("{}.", of_footing.join(". ")))?;
@@ -302,6 +310,14 @@ impl Page<'_> {
             "Shear, moment and strength are those at the foot of a post at the design wind, at the worst end of what is \
              not known; bare is without the cloth. Ratio and limit gust stand for both ends where they differ.",
         )?;
+        if footings::posts(self.check).any(footings::is_worked) {
+            wrapped(
+                out,
+                "",
+                "The ratio of a footing stands in the table of footings; limit gust and flag of a post are those of the post \
+                 or its footing, whichever goes first.",
+            )?;
+        }
         for alike in self.alike() {
             self.run_tables(&alike, detail, out)?;
         }
@@ -476,9 +492,9 @@ impl Page<'_> {
                     figure(Measure::Moment, post.design.map(|load| load.moment.si())),
                     figure(Measure::Moment, post.bare_design.map(|load| load.moment.si())),
                     figure(Measure::Moment, post.parts[0].capacity.map(|value| value.si)),
-                    post.ratio().map_or_else(
+                    post.ratio_of_post().map_or_else(
                         || "-".to_owned(),
-                        |worst| ratio_spread(worst, best.and_then(PostVerdict::ratio)),
+                        |worst| ratio_spread(worst, best.and_then(PostVerdict::ratio_of_post)),
                     ),
                     gust(post.limit_gust, best.map(|best| best.limit_gust)),
                     gust(post.bare_limit_gust, best.map(|best| best.bare_limit_gust)),

@@ -171,9 +171,11 @@ pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
     if !check.has_speed() {
         parts.push(NO_DESIGN_WIND);
     }
+    let some_worked = super::footings::posts(check).any(super::footings::is_worked);
     for (kind, name) in [
+        (PartKind::PostBending, "bending of driven posts"),
         (PartKind::PostShear, "shear of some posts"),
-        (PartKind::Footing, "footings"),
+        (PartKind::Footing, if some_worked { "some footings" } else { "footings" }),
         (PartKind::Rails, "rails"),
         (PartKind::Sway, "sway in gusts"),
         (PartKind::Fastening, "ties and lacing"),
