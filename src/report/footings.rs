@@ -372,8 +372,10 @@ pub(super) fn then_gusts(check: &Check) -> &'static str {
     }
 }
 
-/// What is said where the footing is the first part of a run's weakest post to reach its limit.
+/// What is said where the footing is the first part of a run's weakest post to reach its limit, and the post itself was
+/// checked.
 pub(super) fn goes_first(answer: &RunAnswer) -> Option<&'static str> {
-    (Apart::of(std::iter::once(answer)).first() == "footing")
+    let apart = Apart::of(std::iter::once(answer));
+    (apart.foot_first && !apart.some_bending)
         .then_some("The footing reaches its limit before the post does: a stronger post alone does not help")
 }

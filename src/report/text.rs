@@ -129,7 +129,10 @@ impl Page<'_> {
         };
         let says = |one: &Alike<'_>, flag: Flag| one.answer.own_flag_of_checked() == Some(flag);
         let hung = |one: &Alike<'_>| one.run.screen.is_some();
-        let most = footings::at_most(footings::posts(self.check));
+        let most = |wanted: &dyn Fn(&Alike<'_>) -> bool| {
+            let told = alike.iter().filter(|one| wanted(one));
+            footings::at_most(told.flat_map(|one| &one.answer.worst.posts))
+        };
         let of = |with_cloth: bool, flag: Flag| {
             let told = alike.iter().filter(|one| hung(one) == with_cloth && says(one, flag));
             Apart::of(told.map(|one| one.answer))
@@ -138,9 +141,11 @@ impl Page<'_> {
             lines.push(match named(&hung) {
                 Some(names) => format!(
                     "◇ DO NOT HANG YET on {names}: no design wind is known, so it is not checked. With the cloth the first \
-                     post reaches its limit in a gust of {}{most}; bare, of {}. Ask the building department for the \
-                     design wind; an engineer decides.",
+                     {} reaches its limit in a gust of {}{}; bare, of {}. Ask the building department for the design \
+                     wind; an engineer decides.",
+                    Apart::of(alike.iter().filter(|one| hung(one)).map(|one| one.answer)).first(),
                     gust(least_of(&alike, &hung, |verdict| verdict.limit_gust), self.system),
+                    most(&hung),
                     gust(least_of(&alike, &hung, |verdict| verdict.bare_limit_gust), self.system)
                 ),
                 None => "◇ No design wind is known, so it is not checked. The limit gusts below stand.".to_owned(),
@@ -158,11 +163,12 @@ impl Page<'_> {
             let either = if open { " whatever the unknowns turn out to be" } else { "" };
             lines.push(format!(
                 "■ DO NOT HANG the cloth as surveyed on {names}: at the design wind {} are over their limit{either}, at the \
-                 worst {}. With it the first {} reaches its limit in a gust of {}{most}; bare, of {}.",
+                 worst {}. With it the first {} reaches its limit in a gust of {}{}; bare, of {}.",
                 found.who(Flag::Over, "and"),
                 found.times(),
                 found.first(),
                 gust(least(|verdict| verdict.limit_gust), self.system),
+                most(&is_over),
                 gust(least(|verdict| verdict.bare_limit_gust), self.system),
             ));
         }
