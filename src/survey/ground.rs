@@ -181,8 +181,7 @@ impl<'t> File<'t> {
             Some(_) => Reading::Between(true, false),
             None => Reading::Unknown,
         };
-        soil.note = reader.text(&own, "note", "a line of text", Missing::IsFine).map(|(note, _)| note);
-        self.from(&own, reader);
+        soil.note = reader.noted(&own);
         (reader.mistakes.len() == before).then_some(soil)
     }
 
@@ -264,14 +263,14 @@ fn read_into<Q: crate::units::Quantity>(
 }
 
 /// One word, or several between "or", the weakest soil of them first.
-fn words_into<T: Copy + PartialEq>(
+fn words_into<T>(
     open: &mut Open<T>,
     layers: &Layers<'_>,
     named: impl Fn(&str) -> Option<T>,
     known: &[&'static str],
     reader: &mut Reader,
 ) where
-    T: Weaker,
+    T: Copy + PartialEq + Weaker,
 {
     let key = open.key.rsplit('.').next().unwrap_or_default().to_owned();
     let Some((text, at)) =
@@ -418,13 +417,21 @@ impl<'t> RunReader<'_, 't> {
             }
         };
         let at = value.span();
-        let layers =
-            Layers { tables: vec![(table, origin)], path: path.clone(), ..self.part(key, at.clone()) };
+        let layers = Layers {
+            tables: vec![(table, origin.clone())],
+            path: path.clone(),
+            ..self.part(key, at.clone())
+        };
         let stacked = self.file.stack("footing", layers, self.footings, reader)?;
         if let Some(known) = feet.iter().position(|foot| foot.key() == path) {
             return Some(Said::Footing(known));
         }
-        let foot = foot(&stacked, (name, path), &at, reader)?;
+        let shown = match &origin {
+            Origin::Kind(name) => format!("[footing.{name}]"),
+            _ if name == "all runs" => format!("{key} of all runs"),
+            _ => stacked.name.clone(),
+        };
+        let foot = foot(&stacked, (name, path), &shown, &at, reader)?;
         feet.push(foot);
         Some(Said::Footing(feet.len() - 1))
     }
@@ -441,6 +448,7 @@ impl FootingSurvey {
 fn foot(
     layers: &Layers<'_>,
     (name, path): (String, String),
+    shown: &str,
     at: &Range<usize>,
     reader: &mut Reader,
 ) -> Option<FootingSurvey> {
@@ -466,9 +474,7 @@ fn foot(
     let about =
         "whether the lateral bearing may count twice, as about an isolated pole (IBC 1806.3.4): yes or no";
     let isolated = reader.choice(layers, "isolated", &["no", "yes"], about, Missing::Means("no"));
-    let note = reader.text(layers, "note", "a line of text", Missing::IsFine).map(|(note, _)| note);
-    let about = "how it was found: tape, caliper, drawing, told or guess";
-    let _ = reader.choice(layers, "from", FROM, about, Missing::IsFine);
+    let note = reader.noted_of(shown, layers);
     let open = |key: &str, reading| Open { key: format!("{path}.{key}"), reading };
     Some(FootingSurvey {
         name,

@@ -56,6 +56,10 @@ pub struct Survey {
     pub order: OrderSurvey,
     /// Every value with the place it came from.
     pub as_read: Vec<AsRead>,
+    /// Notes of the tables within a run, its cloth and the site, each with what it is of.
+    pub notes: Vec<(String, String)>,
+    /// What was told of how a thing was found.
+    pub found: Vec<(String, Found)>,
     /// What reading it raised.
     pub remarks: Vec<Remark>,
     /// The first sixteen hexadecimal digits of the SHA-256 of its text.
@@ -71,6 +75,38 @@ pub struct Job {
     pub measured_by: Option<String>,
     pub date: Option<String>,
     pub note: Option<String>,
+}
+
+/// How a thing was found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Found {
+    /// Measured with a tape.
+    Tape,
+    /// Measured with a caliper.
+    Caliper,
+    /// Read from a drawing.
+    Drawing,
+    /// Told by somebody.
+    Told,
+    /// Guessed.
+    Guess,
+}
+
+impl Found {
+    /// Each of them, in the order of the words a survey may hold.
+    pub const ALL: [Self; 5] = [Self::Tape, Self::Caliper, Self::Drawing, Self::Told, Self::Guess];
+
+    /// What stands in a survey.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Tape => "tape",
+            Self::Caliper => "caliper",
+            Self::Drawing => "drawing",
+            Self::Told => "told",
+            Self::Guess => "guess",
+        }
+    }
 }
 
 /// A value with the key under which it stands, so that it can be asked about one at a time.

@@ -97,7 +97,7 @@ fn the_same_depths_come_from_the_rules_by_name() {
         let text = run(&arguments).text;
         let (worked, _) = text.split_once("Sources").unwrap();
         let feet = |line: &str| line.trim().strip_prefix("= ")?.strip_suffix(" ft")?.parse::<f64>().ok();
-        let found = worked.lines().filter_map(feet).last().unwrap();
+        let found = worked.lines().filter_map(feet).next_back().unwrap();
         assert!((found - depth).abs() <= 0.0055, "{rule}: {found} is not {depth}");
     }
 }
