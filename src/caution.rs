@@ -38,6 +38,14 @@ pub enum Remark {
     Gate { run: String },
     /// Cloth that is iced, or may be.
     IcedCloth { run: String, known: bool },
+    /// A footing that a slab or beam is said to hold at the ground.
+    FootingHeld { footing: String },
+    /// A footing about which the soil is chosen to count twice.
+    FootingIsolated { footing: String },
+    /// A method of footings that belongs with another kind of wind load.
+    FootingMethod { method: &'static str, level: &'static str },
+    /// Footings are held against the wind.
+    FootingsChecked { methods: String },
     /// A fence on a bank or a wall.
     Raised { run: String, base: Length },
     /// Nothing was said of hills.
@@ -93,6 +101,10 @@ impl Remark {
             Self::ClothOnGate { .. } => "cloth-on-gate",
             Self::Gate { .. } => "open-gate",
             Self::IcedCloth { .. } => "iced-cloth",
+            Self::FootingHeld { .. } => "footing-held-at-the-ground",
+            Self::FootingIsolated { .. } => "footing-isolated",
+            Self::FootingMethod { .. } => "footing-method-of-another-code",
+            Self::FootingsChecked { .. } => "footings-checked",
             Self::Raised { .. } => "raised",
             Self::Hill => "hill",
             Self::OnHill { .. } => "on-a-hill",
@@ -213,6 +225,23 @@ impl Remark {
             Self::IcedCloth { run, known } => format!(
                 "{run}: {} counts as solid (1.00, ours). Ice with wind, its weight, and ice on the steel mesh: not checked.",
                 if *known { "the iced cloth" } else { "the cloth may be iced, and iced cloth" }
+            ),
+            Self::FootingHeld { footing } => format!(
+                "footing \"{footing}\": taken as held at the ground, as the survey says. That asks for a slab or beam that \
+                 can take the reaction; a mowing strip or loose asphalt is not accepted everywhere."
+            ),
+            Self::FootingIsolated { footing } => format!(
+                "footing \"{footing}\": lateral bearing counted twice (IBC 1806.3.4), as the survey says: for an isolated \
+                 pole that half an inch of movement at the ground does not harm. Whether a post of a row is one is a \
+                 judgement for an engineer."
+            ),
+            Self::FootingMethod { method, level } => format!(
+                "footings are worked by {method} because the survey asks for it. It belongs with another kind of wind \
+                 code; here it is given {level}. Never mix its depths with those of another method."
+            ),
+            Self::FootingsChecked { methods } => format!(
+                "footings by {methods}: depths differ threefold from method to method, each with its own level of wind and \
+                 its own factors. compare --footings sets them side by side."
             ),
             Self::Raised { run, base } => format!(
                 "{run}: its posts stand {} above the ground of the side where that is lower, so the wind is that of its \
@@ -408,6 +437,7 @@ pub const NO_DIGGING: Caution = Caution {
 pub const NOT_CHECKED: &[(&str, &str)] = &[
     ("ice", "ice with wind; iced or frozen cloth is solid"),
     ("raised", "the wall or bank a fence stands on"),
+    ("footing", "the concrete of a footing itself, base plates, a soft top foot of soil, slopes, frost"),
     ("earthquake", "earthquake, for fences of 6 ft (1.8 m) and over"),
     ("banners", "banners and signs hung on the cloth"),
     ("torsion", "twist of open (roll-formed) posts"),

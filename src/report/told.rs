@@ -155,6 +155,9 @@ pub(super) fn strength_documents(check: &Check) -> String {
     documents.join(", ")
 }
 
+/// What is not checked where no speed is given.
+pub(super) const NO_DESIGN_WIND: &str = "any post at the design wind (no speed is given)";
+
 /// What was not checked of the fence, in the order of the parts.
 pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
     let unchecked = |kind: PartKind| {
@@ -166,11 +169,13 @@ pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
     };
     let mut parts = Vec::new();
     if !check.has_speed() {
-        parts.push("any post at the design wind (no speed is given)");
+        parts.push(NO_DESIGN_WIND);
     }
+    let some_worked = super::footings::posts(check).any(super::footings::is_worked);
     for (kind, name) in [
+        (PartKind::PostBending, "bending of driven posts"),
         (PartKind::PostShear, "shear of some posts"),
-        (PartKind::Footing, "footings"),
+        (PartKind::Footing, if some_worked { "some footings" } else { "footings" }),
         (PartKind::Rails, "rails"),
         (PartKind::Sway, "sway in gusts"),
         (PartKind::Fastening, "ties and lacing"),
@@ -333,8 +338,6 @@ pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
     )
 }
 
-/// What is not checked at all until it is measured.
-pub(super) const FOOTINGS: &str = "the footings: how deep, how wide, and the soil";
 /// Stands after what is little worth measuring.
 pub(super) const LITTLE: &str = "(little to gain)";
 
@@ -440,8 +443,6 @@ pub(super) fn measure_next(check: &Check) -> Vec<String> {
     lines.extend(of_fastening.iter().map(|(what, runs)| {
         format!("{what} on {} (says whether the cloth or the posts go first)", listed(runs))
     }));
-    if check.survey.runs.iter().any(|run| run.footing.is_none()) {
-        lines.push(FOOTINGS.to_owned());
-    }
+    lines.extend(super::footings::to_find_out(check));
     lines
 }
