@@ -230,10 +230,10 @@ impl Remark {
                 format!("the hill makes no difference to the wind: {because}.")
             }
             Self::PipeFromCatalogue { kind, names } => format!(
-                "post \"{kind}\": wall or grade unknown, so every catalogue pipe of its diameter was tried ({names})."
+                "{kind}: wall or grade unknown, so every catalogue pipe of its diameter was tried ({names})."
             ),
             Self::Catalogue { title, known } => format!("catalogue, {title}: {known}."),
-            Self::UnknownYield { kind, because } => format!("post \"{kind}\": {because}."),
+            Self::UnknownYield { kind, because } => format!("{kind}: {because}."),
             Self::OpenShape { kind } => format!(
                 "post \"{kind}\": worked from the section modulus and the yield that the survey gives. Twist of an \
                  open post, buckling of its parts beyond what that modulus holds, and shear: not checked."
