@@ -1,10 +1,14 @@
 //! Ratio, flag, what governs, and the limit gust, post by post.
 
 mod fastening;
+mod rails;
 
 pub use fastening::{
     BayFastening, FasteningVerdict, Held, NotWorked, PULL, Pull, Then, after_the_first_tie,
     fastening_verdict, fastening_workings,
+};
+pub use rails::{
+    HANGS_ON_WIRE, NO_WALL, RailCheck, RailDesign, RailsVerdict, SPLICED, rails_verdict, rails_workings,
 };
 
 use crate::fence::{Fence, PostError, PostStrength, Run};
@@ -220,7 +224,6 @@ pub struct Part {
 
 const NO_SPEED: &str = "no design wind speed is given";
 const FOOTING: &str = "footings are not worked yet: ask how deep, how wide, in what soil";
-const RAILS: &str = "rails are not worked yet";
 
 /// What was found of one post.
 #[derive(Debug, Clone, PartialEq)]
@@ -272,6 +275,8 @@ pub struct RunVerdict {
     pub bays: Option<Vec<BayLoad>>,
     /// What holds the cloth, or why it is not worked.
     pub fastening: Result<FasteningVerdict, NotWorked>,
+    /// Its rails.
+    pub rails: RailsVerdict,
     /// Solidity of all layers, if there is cloth.
     pub solidity: Option<f64>,
     /// The worst of its posts.
@@ -416,6 +421,7 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
     let own = worked(fence, run, site)?;
     let mut strengths: Vec<Option<PostStrength>> = vec![None; fence.kinds.len()];
     let fastening = fastening_verdict(fence, run, site)?;
+    let rails = rails_verdict(fence, run, site)?;
     let mut posts = Vec::with_capacity(this.posts.len());
     for (at, post) in this.posts.iter().enumerate() {
         let strength = match strengths[post.kind] {
@@ -429,10 +435,10 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
             Some(shared) => Some(worked(fence, shared.run, site)?.post(shared.post)),
             None => None,
         };
-        let cloth = fastening_part(&fastening, at);
-        posts.push(post_verdict(&strength, site.code().level(), own.post(at), other, cloth));
+        let beside = [rails.part(at), fastening_part(&fastening, at)];
+        posts.push(post_verdict(&strength, site.code().level(), own.post(at), other, beside));
     }
-    Ok(run_of(this, posts, own.design.map(|design| design.bays), fastening))
+    Ok(run_of(this, posts, own.design.map(|design| design.bays), fastening, rails))
 }
 
 /// Ties, lacing and grommets in the two bays beside a post: the worst of them.
@@ -482,6 +488,7 @@ fn run_of(
     posts: Vec<PostVerdict>,
     bays: Option<Vec<BayLoad>>,
     fastening: Result<FasteningVerdict, NotWorked>,
+    rails: RailsVerdict,
 ) -> RunVerdict {
     let least = |of: fn(&PostVerdict) -> Velocity| {
         posts.iter().map(of).min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or(REFERENCE_GUST)
@@ -496,6 +503,7 @@ fn run_of(
         posts,
         bays,
         fastening,
+        rails,
     }
 }
 
@@ -515,7 +523,7 @@ fn post_verdict(
     level: Level,
     own: WorkedPost,
     other: Option<WorkedPost>,
-    cloth: Part,
+    [rails, cloth]: [Part; 2],
 ) -> PostVerdict {
     let WorkedPost { hung, bare, design, bare_design } = own;
     let demand = |own, of: fn(&WorkedPost) -> PostLoad| {
@@ -554,7 +562,7 @@ fn post_verdict(
             Err(why) => unchecked(PartKind::PostShear, why),
         },
         unchecked(PartKind::Footing, FOOTING),
-        unchecked(PartKind::Rails, RAILS),
+        rails,
         cloth,
     ];
     PostVerdict {

@@ -217,9 +217,9 @@ fn draw(groups: &[Group], check: &Check) -> Result<String, ChartError> {
         let ranges = groups.iter().flat_map(|group| &group.bars).any(|bar| bar.best.is_some());
         let about = if ranges {
             "Gust at which the first post reaches its limit, at most: full at the worst of what is not known, outline at \
-             the best. Footings, rails, ties: not checked."
+             the best. Footings, rails, ties: not shown."
         } else {
-            "Gust at which the first post reaches its limit, at most. Footings, rails, ties: not checked."
+            "Gust at which the first post reaches its limit, at most. Footings, rails, ties: not shown."
         };
         root.draw(&text(about.to_owned(), (12 * SCALE, 38 * SCALE), text_style(10, INK, HPos::Left)))
             .map_err(told)?;

@@ -712,6 +712,24 @@ impl Sheet<'_> {
                 at(least)
             ));
         }
+        let first_rail = |group: &Group<'_>| {
+            group.alike.answer.winds.as_ref().is_some_and(|winds| matches!(winds.first, First::Rail(_)))
+        };
+        let rails =
+            |group: &&Group<'_>| group.alike.answer.worst.rails.first().and_then(|first| first.limit_gust);
+        let least_of = |wanted: &dyn Fn(&Group<'_>) -> bool| {
+            let gusts = self.groups.iter().filter(|group| wanted(group)).filter_map(|group| rails(&group));
+            at(gusts.min_by(|one, other| one.si().total_cmp(&other.si())))
+        };
+        if let Some(marks) = self.marked(&first_rail) {
+            text = text
+                .plain(format!(" Pulled off, a rail on {marks} goes first, from {}.", least_of(&first_rail)));
+        }
+        let over = |group: &Group<'_>| told::rails_flag(group.alike.answer) == Some(Flag::Over);
+        if let Some(marks) = self.marked(&over) {
+            text = text
+                .plain(format!(" ■ Rails on {marks} are over at the design wind: from {}.", least_of(&over)));
+        }
         if let Some((marks, _)) = of(First::Posts) {
             text = text.plain(format!(" On {marks} the posts go first either way."));
         }

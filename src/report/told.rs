@@ -1,14 +1,14 @@
 //! What every report for reading says in the same words: the runs told together, their cloth, the wind, what was
 //! not checked, what to measure next.
 
-use super::figures::{gust, gust_spread, length, listed, speed_unit};
-use crate::answers::{Check, First, MeasureNext, RunAnswer, Side};
+use super::figures::{gust, gust_spread, length, listed, ratio_spread, speed_unit};
+use crate::answers::{Check, First, MeasureNext, RailGust, RunAnswer, Side};
 use crate::fence::{Condition, Face, Run};
 use crate::member::Format;
 use crate::source::Clause;
 use crate::survey::{HeldBy, Reading, RunSurvey, SiteReading};
 use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
-use crate::verdict::{Flag, PartKind, Then};
+use crate::verdict::{Flag, NO_WALL, PartKind, Then};
 use crate::wind::KeyKind;
 
 /// Runs that are told together.
@@ -239,13 +239,30 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
             spread(winds.fastening?),
             if word == "ties" { "save" } else { "saves" }
         ),
-        First::TooClose => format!(
-            "too close to say: {} for the {word}, {} for the weakest post",
+        First::Rail(place) => format!(
+            "the {}: {} against {} for the {word} and {} for the weakest post",
+            place.name(),
+            spread(winds.rail_off?.gusts),
             spread(winds.fastening?),
             spread(winds.posts)
         ),
+        First::TooClose => format!(
+            "too close to say: {} for the {word}, {} for the weakest post{}",
+            spread(winds.fastening?),
+            spread(winds.posts),
+            winds.rail_off.map_or_else(String::new, |rail| {
+                format!(", {} for the {}", spread(rail.gusts), rail.place.name())
+            })
+        ),
         First::NotKnown => {
-            format!("◇ not known; the weakest post is at its limit in a gust of {}", spread(winds.posts))
+            let rail = winds.rail_off.filter(|rail| rail.gusts.0 < winds.posts.0);
+            format!(
+                "◇ not known; the weakest post is at its limit in a gust of {}{}",
+                spread(winds.posts),
+                rail.map_or_else(String::new, |rail| {
+                    format!(", the {} before it in one of {}", rail.place.name(), spread(rail.gusts))
+                })
+            )
         }
     };
     let from = |outside: bool| if outside { "wind from outside" } else { "wind from inside" }.to_owned();
@@ -259,6 +276,35 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
         if word == "ties" { "tie" } else { "lacing" }
     );
     Some([(onto_head, onto), (off_head, off), ("first to go".to_owned(), first)])
+}
+
+/// What is said of the rails of a run; nothing where none was checked.
+pub(super) fn rails(check: &Check, answer: &RunAnswer) -> Option<String> {
+    let (worst, best) = (&answer.worst, answer.best.as_ref());
+    let first = RailGust::of(worst, best, None)?;
+    let gust = gust_spread(first.gusts.0, Some(first.gusts.1), check.survey.units);
+    let limit =
+        format!("the {} in bay {} reaches its limit in a gust of {gust}", first.place.name(), first.bay + 1);
+    let checked = match (rails_flag(answer), worst.rails.ratio()) {
+        (Some(flag), Some(ratio)) => {
+            let ratio = ratio_spread(ratio, best.and_then(|best| best.rails.ratio()));
+            format!("{flag}: ratio {ratio} at the design wind; {limit}")
+        }
+        _ => limit,
+    };
+    let not = worst.rails.not_checked();
+    Some(if not.is_empty() { checked } else { format!("{checked}. ◇ Not checked: {}", not.join("; ")) })
+}
+
+/// The worst flag of the rails of a run that were checked, over both ends.
+pub(super) fn rails_flag(answer: &RunAnswer) -> Option<Flag> {
+    let best = |at: usize| answer.best.as_ref().and_then(|best| best.rails.checks.get(at));
+    let checks = answer.worst.rails.checks.iter().enumerate().filter(|(_, check)| check.ratio().is_some());
+    checks
+        .map(|(at, check)| {
+            best(at).map_or(check.flag(), |best| Flag::of_both_ends(check.flag(), best.flag()))
+        })
+        .max()
 }
 
 /// Whether what holds the cloth of a run is over its strength at the design wind, and the least gust in which it goes.
@@ -334,6 +380,8 @@ pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
 
 /// What is not checked at all until it is measured.
 pub(super) const FOOTINGS: &str = "the footings: how deep, how wide, and the soil";
+/// The same of rails.
+pub(super) const RAILS: &str = "the rails: wall with a caliper at an open end, and the grade";
 /// Stands after what is little worth measuring.
 pub(super) const LITTLE: &str = "(little to gain)";
 
@@ -369,6 +417,9 @@ pub(super) fn measure_next(check: &Check) -> Vec<String> {
     lines.extend(of_fastening.iter().map(|(what, runs)| {
         format!("{what} on {} (says whether the cloth or the posts go first)", listed(runs))
     }));
+    if check.runs.iter().any(|run| run.worst.rails.not_checked().contains(&NO_WALL)) {
+        lines.push(RAILS.to_owned());
+    }
     if check.survey.runs.iter().any(|run| run.footing.is_none()) {
         lines.push(FOOTINGS.to_owned());
     }

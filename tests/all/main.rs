@@ -26,6 +26,7 @@ mod open_cloth;
 mod order;
 mod posts;
 mod properties;
+mod rails;
 mod raised;
 mod readme;
 mod rules;
