@@ -4,6 +4,7 @@ use divan::{Bencher, black_box, counter::ItemsCount};
 use fencegust::fence::{
     Bay, Condition, End, Fence, Post, PostKind, Rail, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
 };
+use fencegust::footing::Ground;
 use fencegust::loads::BaseMoment;
 use fencegust::member::Format;
 use fencegust::member::PlasticModulus;
@@ -32,6 +33,7 @@ fn court_side() -> Fence {
         at: width * at as f64,
         role: if at == 0 || at == bays { Role::End } else { Role::Line },
         kind: 0,
+        footing: None,
         shared_with: None,
     });
     let run = Run {
@@ -69,7 +71,13 @@ fn court_side() -> Fence {
         }),
         format: Format::Lrfd,
     };
-    Fence { kinds: vec![kind], runs: vec![run] }
+    Fence {
+        kinds: vec![kind],
+        runs: vec![run],
+        footings: Vec::new(),
+        ground: Ground::default(),
+        footing_method: None,
+    }
 }
 
 fn open_country() -> Site {

@@ -10,6 +10,7 @@ pub mod pipe;
 pub mod shapes;
 pub mod square;
 pub mod stiffness;
+pub mod sway;
 pub mod timber;
 mod tube;
 

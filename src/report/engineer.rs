@@ -2,7 +2,7 @@
 
 use super::chart;
 use super::document::{Block, Column, Document, Panel, Paper, Row, Signature, Step, Table, Text, Tone};
-use super::figures::{gust_spread, ratio_spread};
+use super::figures::{gust_at_most, ratio_spread};
 use super::json::governs;
 use super::told;
 use crate::answers::{Check, CheckError, workings};
@@ -52,7 +52,13 @@ pub fn engineer_sheet(check: &Check, paper: Paper) -> Result<Document, CheckErro
     blocks.push(posts(check, system));
     blocks.push(Block::Heading(Text::new().plain("Remarks")));
     blocks.push(Block::List(
-        check.remarks.iter().map(|remark| Text::new().plain(remark.text(system))).collect(),
+        check
+            .remarks
+            .iter()
+            .map(|remark| remark.text(system))
+            .chain(told::notes(&check.survey))
+            .map(|line| Text::new().plain(line))
+            .collect(),
     ));
     let mut documents: Vec<&Card> = Vec::new();
     for (name, entries) in workings(check, None)? {
@@ -117,7 +123,7 @@ fn posts(check: &Check, system: System) -> Block {
                     || "-".to_owned(),
                     |ratio| ratio_spread(ratio, best.and_then(crate::verdict::PostVerdict::ratio)),
                 )),
-                Text::new().plain(gust_spread(post.limit_gust, best.map(|best| best.limit_gust), system)),
+                Text::new().plain(gust_at_most(post.limit_gust, best.map(|best| best.limit_gust), system)),
                 Text::new().plain(post.design.map_or_else(
                     || "no design wind".to_owned(),
                     |load| governs(check, load.place, "", load.case),

@@ -52,6 +52,16 @@ pub fn gust_spread(worst: Velocity, best: Option<Velocity>, system: System) -> S
     format!("{} {}", gust_figures(worst, best, system).replace('-', " to "), speed_unit(system))
 }
 
+/// A limit that is "at most" at the worst end, and what it is at the best: "31 mph (44 at best)".
+#[must_use]
+pub fn gust_at_most(worst: Velocity, best: Option<Velocity>, system: System) -> String {
+    let told = gust(worst, system);
+    match best.map(|best| gust_figure(best, system)) {
+        Some(best) if best != gust_figure(worst, system) => format!("{told} ({best} at best)"),
+        _ => told,
+    }
+}
+
 /// The unit gusts are printed in.
 #[must_use]
 pub const fn speed_unit(system: System) -> &'static str {

@@ -10,6 +10,8 @@ mod figures;
 use super::fields::{self, Field, job, order, post, run, screen, site};
 use super::ordered::Json;
 use crate::fastening::rope::Fibre;
+use crate::fence::FootingShape;
+use crate::footing::Method;
 use crate::member::Format;
 use crate::units::{Dimension, Measure, System, Unit};
 use crate::wind::{Code, KeyKind, SiteKey};
@@ -106,7 +108,7 @@ fn never(name: &str, why: &str) -> (String, Json) {
 }
 
 fn reserved(name: &str, what: &str) -> (String, Json) {
-    never(name, &format!("reserved, not read by this version: {what}"))
+    never(name, &format!("reserved and not read by this version: {what}"))
 }
 
 /// A table with these keys and no others.
@@ -147,7 +149,7 @@ fn like() -> (String, Json) {
 }
 
 /// The kinds of figures a survey holds, each under its name among the definitions.
-const FIGURES: [(&str, Dimension, Open, bool); 16] = [
+const FIGURES: [(&str, Dimension, Open, bool); 17] = [
     ("length", Dimension::Length, Open::No, false),
     ("length-or-range", Dimension::Length, Open::Range, false),
     ("length-or-unknown", Dimension::Length, Open::Unknown, false),
@@ -156,6 +158,7 @@ const FIGURES: [(&str, Dimension, Open, bool); 16] = [
     ("stress-or-unknown", Dimension::Pressure, Open::Unknown, false),
     ("force-or-unknown", Dimension::Force, Open::Unknown, false),
     ("pressure-per-depth-or-unknown", Dimension::PressurePerDepth, Open::Unknown, false),
+    ("angle-or-unknown", Dimension::Angle, Open::Unknown, false),
     ("section-modulus-or-range", Dimension::SectionModulus, Open::Range, false),
     ("moment-or-range", Dimension::Moment, Open::Range, false),
     ("line-load", Dimension::LineLoad, Open::No, false),
@@ -219,6 +222,7 @@ fn survey() -> Json {
         ("screen".to_owned(), screen_table(true)),
         ("screen-or-name".to_owned(), any_of([reference("screen"), text()])),
         ("post".to_owned(), post_table()),
+        ("post-or-name".to_owned(), any_of([reference("post"), text()])),
         (
             "one".to_owned(),
             Json::keys([
@@ -299,7 +303,7 @@ fn survey() -> Json {
                 .into(),
         ),
     ];
-    match table(top, &["survey", "site", "post", "run"]) {
+    match table(top, &["survey", "site", "run"]) {
         Json::Keys(table) => all.extend(table),
         other => all.push(("const".to_owned(), other)),
     }
@@ -349,6 +353,14 @@ fn site_table() -> Json {
         vec![
             key(&site::LATERAL_BEARING, reference("pressure-per-depth-or-unknown")),
             key(&site::SOIL_CLASS, text()),
+            key(&site::UNDRAINED_STRENGTH, reference("stress-or-unknown")),
+            key(&site::FRICTION, reference("angle-or-unknown")),
+            key(&site::COHESION, reference("stress-or-unknown")),
+            key(&site::UNIT_WEIGHT, reference("pressure-per-depth-or-unknown")),
+            key(&site::DENSITY, text()),
+            key(&site::UNDER_WATER, any_of([yes_or_no(), word("unknown")])),
+            key(&site::QUALITY, text()),
+            key(&site::GROUND_FACTOR, reference("pressure-per-depth-or-unknown")),
             note(),
             from(),
         ],
@@ -378,7 +390,8 @@ fn site_table() -> Json {
         }
     }
     keys.extend([
-        key(&site::SOIL, any_of([soil, text()])),
+        key(&site::SOIL, any_of([soil, word("unknown")])),
+        key(&site::FOOTING_METHOD, exactly(&Method::ALL.map(Method::key))),
         note(),
         from(),
         reserved("also", "a second wind code and its site data"),
@@ -586,9 +599,11 @@ fn chain_link() -> Json {
 /// A footing: of a run it may be like a kind, and has all its keys where it is not.
 fn footing(of_a_run: bool) -> Json {
     let keys = vec![
-        key(&run::SHAPE, choice(&["round", "square"])),
+        key(&run::SHAPE, choice(&FootingShape::ALL.map(FootingShape::word))),
         key(&run::WIDTH, reference("length-or-unknown")),
         key(&run::DEPTH, reference("length-or-unknown")),
+        key(&run::HELD, yes_or_no()),
+        key(&run::ISOLATED, yes_or_no()),
         note(),
         from(),
         like(),
@@ -597,11 +612,17 @@ fn footing(of_a_run: bool) -> Json {
         return table(keys, &[]);
     }
     let whole = requires(&["shape", "width", "depth"]);
-    table_where(keys, &[], vec![("anyOf".to_owned(), Json::List(vec![requires(&["like"]), whole]))])
+    let driven = Json::keys([("shape", word(FootingShape::Driven.word()))]);
+    let driven = Json::keys([
+        ("properties", driven),
+        ("required", Json::words(["shape", "depth"])),
+        ("not", requires(&["width"])),
+    ]);
+    table_where(keys, &[], vec![("anyOf".to_owned(), Json::List(vec![requires(&["like"]), whole, driven]))])
 }
 
 fn end() -> Json {
-    let keys = vec![key(&run::RETURN, reference("length")), note()];
+    let keys = vec![key(&run::RETURN, reference("length")), note(), from()];
     any_of([exactly(&["corner", "free"]), table(keys, &["return"])])
 }
 
@@ -610,8 +631,9 @@ fn other_posts() -> Json {
     let numbers = Json::keys([("type", "array".into()), ("items", number)]);
     let keys = vec![
         key_like(&run::NUMBERS, numbers, vec![Json::List(vec![Json::Count(4), Json::Count(9)])]),
-        key(&run::OTHER_POST, text()),
+        key(&run::OTHER_POST, reference("post-or-name")),
         note(),
+        from(),
     ];
     Json::keys([("type", "array".into()), ("items", table(keys, &["numbers", "post"]))])
 }
@@ -622,6 +644,7 @@ fn vents() -> Json {
         key(&screen::VENT_HEIGHT, reference("length")),
         key_like(&screen::PER_BAY, reference("number"), vec![Json::Count(2)]),
         note(),
+        from(),
     ];
     table(keys, &["width", "height", "per_bay"])
 }
@@ -688,6 +711,7 @@ fn over() -> Json {
         key(&screen::COLOUR, text()),
         key(&screen::AIR_PERMEABILITY, reference("air-permeability")),
         note(),
+        from(),
     ];
     let one = any_of([text(), table(keys, &[])]);
     any_of([one.clone(), list_of(one)])
@@ -742,7 +766,7 @@ fn dealt(value: Json) -> Json {
 /// The keys that a run and `[all_runs]` share, in the order in which they are best written.
 fn shared_run_keys() -> Keys {
     let named = |field: &Field, name: &str| key(field, dealt(reference(name)));
-    let of_post = |field: &Field| key(field, dealt(text()));
+    let of_post = |field: &Field| key(field, dealt(reference("post-or-name")));
     vec![
         key(&run::COURT, dealt(text())),
         key(&run::FACES, dealt(choice(&fields::COMPASS))),
@@ -753,6 +777,9 @@ fn shared_run_keys() -> Keys {
         named(&run::BOTTOM_RAIL, "rail"),
         named(&run::CHAIN_LINK, "chain-link"),
         named(&run::FOOTING, "footing-or-name"),
+        named(&run::END_FOOTING, "footing-or-name"),
+        named(&run::CORNER_FOOTING, "footing-or-name"),
+        named(&run::GATE_FOOTING, "footing-or-name"),
         of_post(&run::LINE_POST),
         of_post(&run::END_POST),
         of_post(&run::CORNER_POST),

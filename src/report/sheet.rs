@@ -38,6 +38,8 @@ const NAMES_IN_TEXT: usize = 2;
 const END_PANELS_IN_TEXT: usize = 2;
 /// What to measure next: the most telling ones.
 const MOST_TO_MEASURE: usize = 5;
+/// So many notes are told where there is room.
+const MOST_NOTES: usize = 4;
 /// Part of the page that is left free, since no font is at hand to measure with.
 const SLACK: f64 = 0.015;
 
@@ -313,7 +315,7 @@ impl Sheet<'_> {
         }
         let line = |who: &str| Signature { who: who.to_owned() };
         blocks.push(Block::Signatures(vec![line("Client"), line("Crew")]));
-        blocks.extend(self.foot(fit).into_iter().map(Block::Small));
+        blocks.extend(self.foot(fit).into_iter().filter(|text| !text.is_empty()).map(Block::Small));
         blocks
     }
 
@@ -925,6 +927,25 @@ impl Sheet<'_> {
         lines
     }
 
+    /// What the crew noted, as far as there is room; that of the job stands at the top.
+    fn notes(&self, fit: Fit) -> Text {
+        let notes = told::notes(&self.check.survey);
+        let of_job = |line: &&String| !line.starts_with("note, job: ");
+        let (mut text, mut told) = (Text::new(), 0);
+        let notes: Vec<&String> = notes.iter().filter(of_job).collect();
+        let most = (MOST_NOTES as f64 * fit.words()).floor() as usize;
+        for line in notes.iter().take(most) {
+            text = text.plain(if told == 0 { "" } else { " · " }).plain(written(line, 90.0 * fit.words()));
+            told += 1;
+        }
+        if notes.len() > told {
+            let more = notes.len() - told;
+            let dot = if told == 0 { "" } else { " · " };
+            text = text.plain(format!("{dot}{more} more notes: ask for the full check"));
+        }
+        text
+    }
+
     fn foot(&self, fit: Fit) -> Vec<Text> {
         let code = self.check.survey.site.code.document();
         let wind: Vec<String> =
@@ -936,6 +957,7 @@ impl Sheet<'_> {
                 wind[1..].join(" · "),
                 told::strength_documents(self.check),
             )),
+            self.notes(fit),
             Text::new().plain(format!(
                 "Survey {}, fencegust {}.",
                 self.check.survey.hash,

@@ -1,7 +1,7 @@
 //! The answer as text: first what can be photographed or pasted, then the tables.
 
 use super::compare::levers_in_short;
-use super::figures::{self, gust, gust_figures, gust_spread, listed, ratio_spread, ratio_up};
+use super::figures::{self, gust, gust_at_most, gust_figures, listed, ratio_spread, ratio_up};
 use super::json::governs;
 use super::told::{self, Alike};
 use crate::answers::{Check, Group, Often, RunAnswer, own_flag_over_both};
@@ -78,6 +78,13 @@ impl Page<'_> {
         }
         if !pairs.is_empty() {
             writeln!(out)?;
+        }
+        if self.check.runs.iter().any(|answer| answer.best.is_some()) {
+            wrapped(
+                out,
+                "",
+                "\"At best\" is the same limit if everything that is not known turns out well: no gust to count on.",
+            )?;
         }
         wrapped(
             out,
@@ -238,7 +245,7 @@ impl Page<'_> {
             let place = if place.is_empty() { String::new() } else { format!(" {place}") };
             gusts.push(format!(
                 "{}{place}",
-                gust_spread(group.limit_gust, group.limit_gust_best, self.system)
+                gust_at_most(group.limit_gust, group.limit_gust_best, self.system)
             ));
             if let Some(worst) = group.ratio {
                 let flag = group.flag_of_checked.unwrap_or(Flag::NotChecked);
@@ -248,7 +255,8 @@ impl Page<'_> {
         wrapped(out, "  limit gust, at most  ", &gusts.join(", "))?;
         if alike.run.screen.is_some() {
             let (worst, best) = (&alike.answer.worst, alike.answer.best.as_ref());
-            let bare = gust_spread(worst.bare_limit_gust, best.map(|best| best.bare_limit_gust), self.system);
+            let bare =
+                gust_at_most(worst.bare_limit_gust, best.map(|best| best.bare_limit_gust), self.system);
             wrapped(
                 out,
                 "  bare, at most        ",
@@ -344,8 +352,8 @@ impl Page<'_> {
             let head = if heads.is_empty() { String::new() } else { format!("{}: ", heads.join(", ")) };
             wrapped(out, "- ", &format!("{head}{body}"))?;
         }
-        for (place, note) in self.notes() {
-            wrapped(out, "- ", &format!("note, {place}: {note}"))?;
+        for line in told::notes(&self.check.survey) {
+            wrapped(out, "- ", &line)?;
         }
         writeln!(out)?;
         rule(out, "◇ Not checked")?;
@@ -370,22 +378,6 @@ impl Page<'_> {
                 env!("CARGO_PKG_VERSION")
             ),
         )
-    }
-
-    fn notes(&self) -> Vec<(String, String)> {
-        let survey = &self.check.survey;
-        let mut notes = Vec::new();
-        notes.extend(survey.job.note.clone().map(|note| ("job".to_owned(), note)));
-        notes.extend(survey.site.note.clone().map(|note| ("site".to_owned(), note)));
-        for post in &survey.posts {
-            notes.extend(post.note.clone().map(|note| (format!("posts \"{}\"", post.name), note)));
-        }
-        for run in &survey.runs {
-            for (place, note) in &run.notes {
-                notes.push((place.clone(), note.clone()));
-            }
-        }
-        notes
     }
 
     fn run_tables(&self, alike: &Alike<'_>, detail: Detail, out: &mut impl Write) -> io::Result<()> {

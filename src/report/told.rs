@@ -6,7 +6,7 @@ use crate::answers::{Check, First, MeasureNext, RailGust, RunAnswer, Side};
 use crate::fence::{Condition, Face, Run};
 use crate::member::Format;
 use crate::source::Clause;
-use crate::survey::{HeldBy, Reading, RunSurvey, SiteReading};
+use crate::survey::{Found, HeldBy, Reading, RunSurvey, SiteReading, Survey};
 use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
 use crate::verdict::{Flag, NO_WALL, PartKind, Then};
 use crate::wind::KeyKind;
@@ -172,6 +172,7 @@ pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
         (PartKind::PostShear, "shear of some posts"),
         (PartKind::Footing, "footings"),
         (PartKind::Rails, "rails"),
+        (PartKind::Sway, "sway in gusts"),
         (PartKind::Fastening, "ties and lacing"),
     ] {
         if unchecked(kind) {
@@ -385,6 +386,80 @@ pub(super) const RAILS: &str = "the rails: wall with a caliper at an open end, a
 /// Stands after what is little worth measuring.
 pub(super) const LITTLE: &str = "(little to gain)";
 
+/// Every note of a survey with what it is of, those alike together, and how things were found.
+pub(super) fn notes(survey: &Survey) -> Vec<String> {
+    let mut all: Vec<(&str, Vec<String>)> = Vec::new();
+    let mut add = |of: String, note| match all.iter_mut().find(|(before, _)| *before == note) {
+        Some((_, things)) if things.contains(&of) => {}
+        Some((_, things)) => things.push(of),
+        None => all.push((note, vec![of])),
+    };
+    survey.job.note.iter().for_each(|note| add("job".to_owned(), note));
+    survey.site.note.iter().for_each(|note| add("site".to_owned(), note));
+    for post in &survey.posts {
+        post.note.iter().for_each(|note| add(format!("posts \"{}\"", post.name), note));
+    }
+    let of_runs = survey.runs.iter().flat_map(|run| &run.notes);
+    of_runs.chain(&survey.notes).for_each(|(of, note)| add(of.clone(), note));
+    let notes = all
+        .iter()
+        .map(|(note, things)| format!("note, {}: {note}", in_short(things.iter().map(String::as_str))));
+    let ways = Found::ALL.into_iter().filter_map(|way| {
+        let how = match way {
+            Found::Tape => "measured with a tape",
+            Found::Caliper => "measured with a caliper",
+            Found::Drawing => "from a drawing, not measured",
+            Found::Told => "as somebody told it, not measured",
+            Found::Guess => "GUESSED, not measured",
+        };
+        found(survey, way).map(|things| format!("{how}: {}", in_short(things)))
+    });
+    notes.chain(ways).collect()
+}
+
+/// Things of runs, those alike together: "top rail of north, south; run north".
+fn in_short<'t>(things: impl IntoIterator<Item = &'t str>) -> String {
+    let mut all: Vec<(&str, Vec<&str>)> = Vec::new();
+    for thing in things {
+        let after = if thing.starts_with("run ") {
+            4
+        } else if thing.starts_with("posts ") {
+            6
+        } else {
+            thing.find(" of ").map_or(0, |at| at + 4)
+        };
+        let (what, whose) = thing.split_at(after);
+        match all.iter_mut().find(|(before, _)| *before == what && !what.is_empty()) {
+            Some((_, names)) => names.push(whose),
+            None => all.push((what, vec![whose])),
+        }
+    }
+    all.iter().map(|(what, names)| format!("{what}{}", names.join(", "))).collect::<Vec<_>>().join("; ")
+}
+
+/// What was found in one way, if anything was.
+fn found(survey: &Survey, way: Found) -> Option<Vec<&str>> {
+    let things: Vec<&str> =
+        survey.found.iter().filter(|(_, how)| *how == way).map(|(of, _)| of.as_str()).collect();
+    (!things.is_empty()).then_some(things)
+}
+
+/// So many guesses are named where there is little room.
+const MOST_GUESSES: usize = 4;
+
+/// What was guessed, to be measured.
+fn guessed(survey: &Survey) -> Option<String> {
+    let things = found(survey, Found::Guess)?;
+    let more = things.len().saturating_sub(MOST_GUESSES);
+    let mut named: Vec<String> =
+        things.iter().take(MOST_GUESSES).map(|thing| super::chart::clipped(thing, 40)).collect();
+    if more > 0 {
+        named.push(format!("{more} more"));
+    }
+    let named: Vec<&str> = named.iter().map(String::as_str).collect();
+    Some(format!("what was guessed: {}", listed(&named)))
+}
+
 /// What to measure next, the most telling first.
 pub(super) fn measure_next(check: &Check) -> Vec<String> {
     let is_of_fastening = |next: &&MeasureNext| next.key.contains(".fastening.");
@@ -397,23 +472,19 @@ pub(super) fn measure_next(check: &Check) -> Vec<String> {
             None => of_fastening.push((what, vec![run])),
         }
     }
-    let mut lines: Vec<String> = check
-        .measure_next
-        .iter()
-        .filter(|next| !is_of_fastening(next))
-        .map(|next| {
-            if next.gain >= metres_per_second(0.45) {
-                format!(
-                    "{} (at best it lifts the limit gust of {} by {})",
-                    next.what,
-                    super::chart::clipped(next.run.as_deref().unwrap_or("a run"), 40),
-                    gust(next.gain, check.survey.units)
-                )
-            } else {
-                format!("{} {LITTLE}", next.what)
-            }
-        })
-        .collect();
+    let mut lines: Vec<String> = guessed(&check.survey).into_iter().collect();
+    lines.extend(check.measure_next.iter().filter(|next| !is_of_fastening(next)).map(|next| {
+        if next.gain >= metres_per_second(0.45) {
+            format!(
+                "{} (at best it lifts the limit gust of {} by {})",
+                next.what,
+                super::chart::clipped(next.run.as_deref().unwrap_or("a run"), 40),
+                gust(next.gain, check.survey.units)
+            )
+        } else {
+            format!("{} {LITTLE}", next.what)
+        }
+    }));
     lines.extend(of_fastening.iter().map(|(what, runs)| {
         format!("{what} on {} (says whether the cloth or the posts go first)", listed(runs))
     }));

@@ -104,6 +104,7 @@ pub fn all() -> impl Iterator<Item = &'static Listed> {
         .chain(member::timber::RULES)
         .chain(member::stiffness::RULES)
         .chain(member::beam::RULES)
+        .chain(member::sway::RULES)
         .chain(member::aisc360_16::RULES)
         .chain(member::aisi_s100_16::RULES)
         .chain(member::en1993_1_1_2005::RULES)

@@ -45,7 +45,7 @@ impl<'t> RunReader<'_, 't> {
         };
         reader.check_keys(table, FASTENING_KEYS, "fastening", &[], &[]);
         let own = Layers { tables: vec![(table, origin)], ..self.part("fastening", value.span()) };
-        super::cloth::noted(&own, reader);
+        reader.noted(&own);
         let run = self.layers.path.clone();
         let key = |key: &str| format!("{run}.fastening.{key}");
         let kind = reader.choice(&own, "kind", &["ties", "lacing"], "ties or lacing", Missing::IsMistake);

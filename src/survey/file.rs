@@ -4,15 +4,17 @@ use super::corners::corners;
 use super::keys::*;
 use super::layers::{Layers, Missing, Node, Reader};
 use super::mistake::{Mistake, Mistakes};
+use super::post::PostKinds;
 use super::reading::Reading;
 use super::run::RunReader;
-use super::{Job, Origin, PostSurvey, RunSurvey, Survey};
+use super::{FootingSurvey, Job, Origin, PostSurvey, RunSurvey, Survey};
 use crate::caution::Remark;
 use crate::member::Format;
 use crate::units::System;
 use crate::wind::SiteKey;
 use crate::workings::nearest;
 use sha2::{Digest, Sha256};
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::ops::Range;
@@ -168,8 +170,15 @@ impl<'t> File<'t> {
         let mut remarks = Vec::new();
         let post_kinds = self.kinds("post", reader);
         let posts = self.posts(&post_kinds, reader, &mut remarks);
-        let names: Vec<String> = post_kinds.iter().map(|(name, ..)| name.clone()).collect();
-        let runs = self.runs(&names, reader, &mut remarks);
+        let posts = RefCell::new(PostKinds::new(post_kinds, posts));
+        let mut footings = Vec::new();
+        let runs = self.runs(&posts, &mut footings, reader, &mut remarks);
+        let PostKinds { surveys: posts, remarks: in_place, .. } = posts.into_inner();
+        for remark in in_place {
+            if !remarks.contains(&remark) {
+                remarks.push(remark);
+            }
+        }
         let site = site?;
         let given = |key: &str| {
             self.top
@@ -199,9 +208,12 @@ impl<'t> File<'t> {
             job,
             site,
             posts: posts?,
+            footings,
             runs: runs?,
             order: order?,
             as_read: std::mem::take(&mut reader.as_read),
+            notes: std::mem::take(&mut reader.notes),
+            found: std::mem::take(&mut reader.found),
             remarks,
             hash,
         })
@@ -258,14 +270,8 @@ impl<'t> File<'t> {
             note: text("note"),
         }
     }
-    pub(super) fn from(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<usize> {
-        reader.choice(
-            layers,
-            "from",
-            FROM,
-            "how it was found: tape, caliper, drawing, told or guess",
-            Missing::IsFine,
-        )
+    pub(super) fn from(&self, layers: &Layers<'t>, reader: &mut Reader) {
+        reader.found(layers);
     }
 
     /// A table and those it is like, in one stack; a circle or a name that is nowhere is a mistake.
@@ -308,7 +314,8 @@ impl<'t> File<'t> {
     }
     pub(super) fn runs(
         &self,
-        posts: &[String],
+        posts: &RefCell<PostKinds<'t>>,
+        feet: &mut Vec<FootingSurvey>,
         reader: &mut Reader,
         remarks: &mut Vec<Remark>,
     ) -> Option<Vec<RunSurvey>> {
@@ -396,7 +403,7 @@ impl<'t> File<'t> {
                     deal: listed.then_some((which, names.len())),
                 };
                 let draft = RunReader { file: self, layers, posts, screens: &screens, footings: &footings }
-                    .draft(name, reader, remarks);
+                    .draft(name, feet, reader, remarks);
                 match draft {
                     Some(draft) => drafts.push(draft),
                     None => whole = false,
@@ -418,7 +425,7 @@ impl<'t> File<'t> {
         if !whole {
             return None;
         }
-        corners(drafts, reader, remarks)
+        corners(drafts, feet, reader, remarks)
     }
 }
 

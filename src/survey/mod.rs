@@ -5,6 +5,7 @@ mod cloth;
 mod corners;
 mod fastening;
 mod file;
+mod ground;
 mod keys;
 mod layers;
 mod mistake;
@@ -29,11 +30,12 @@ pub use settle::{OpenKey, Settled};
 use crate::caution::Remark;
 use crate::fastening::rope::Fibre;
 use crate::fastening::ties::{Age, Rows};
-use crate::fence::{ClothStiffness, Condition, TiedTo};
+use crate::fence::{ClothStiffness, Condition, FootingShape, TiedTo};
+use crate::footing::{GroundQuality, Method, SandDensity, SoilClass};
 use crate::member::Format;
 use crate::member::nds_2018::Timber;
 use crate::screen::loss::PermeabilityTest;
-use crate::units::{Force, Length, Moment, Pressure, SectionModulus, System, Velocity};
+use crate::units::{Force, Length, Moment, Pressure, PressurePerDepth, SectionModulus, System, Velocity};
 use crate::wind::Code;
 
 /// A survey as it was read.
@@ -47,12 +49,18 @@ pub struct Survey {
     pub site: SiteSurvey,
     /// The kinds of posts.
     pub posts: Vec<PostSurvey>,
+    /// What posts stand in: the kinds that runs name, and what runs write in place.
+    pub footings: Vec<FootingSurvey>,
     /// The runs, left to right as they stand in the file.
     pub runs: Vec<RunSurvey>,
     /// What is asked of an order list.
     pub order: OrderSurvey,
     /// Every value with the place it came from.
     pub as_read: Vec<AsRead>,
+    /// Notes of the tables within a run, its cloth and the site, each with what it is of.
+    pub notes: Vec<(String, String)>,
+    /// What was told of how a thing was found.
+    pub found: Vec<(String, Found)>,
     /// What reading it raised.
     pub remarks: Vec<Remark>,
     /// The first sixteen hexadecimal digits of the SHA-256 of its text.
@@ -68,6 +76,38 @@ pub struct Job {
     pub measured_by: Option<String>,
     pub date: Option<String>,
     pub note: Option<String>,
+}
+
+/// How a thing was found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Found {
+    /// Measured with a tape.
+    Tape,
+    /// Measured with a caliper.
+    Caliper,
+    /// Read from a drawing.
+    Drawing,
+    /// Told by somebody.
+    Told,
+    /// Guessed.
+    Guess,
+}
+
+impl Found {
+    /// Each of them, in the order of the words a survey may hold.
+    pub const ALL: [Self; 5] = [Self::Tape, Self::Caliper, Self::Drawing, Self::Told, Self::Guess];
+
+    /// What stands in a survey.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Tape => "tape",
+            Self::Caliper => "caliper",
+            Self::Drawing => "drawing",
+            Self::Told => "told",
+            Self::Guess => "guess",
+        }
+    }
 }
 
 /// A value with the key under which it stands, so that it can be asked about one at a time.
@@ -96,8 +136,46 @@ pub struct SiteSurvey {
     pub format: Format,
     /// The code's own keys, in its order, those of tables in the place of the table.
     pub values: Vec<Open<SiteReading>>,
-    /// What was written of the soil, for whoever works the footing.
-    pub soil: Option<String>,
+    /// The soil about the posts.
+    pub soil: SoilSurvey,
+    /// The method by which footings are worked, where one is asked for.
+    pub footing_method: Option<Method>,
+    /// A note.
+    pub note: Option<String>,
+}
+
+/// The soil as surveyed; of each value the weaker end is the lesser.
+#[derive(Debug, Clone, PartialEq)]
+#[allow(missing_docs)]
+pub struct SoilSurvey {
+    pub class: Open<SoilClass>,
+    pub lateral_bearing: Open<PressurePerDepth>,
+    pub undrained_strength: Open<Pressure>,
+    pub friction: Open<f64>,
+    pub cohesion: Open<Pressure>,
+    pub unit_weight: Open<PressurePerDepth>,
+    pub quality: Open<GroundQuality>,
+    pub ground_factor: Open<PressurePerDepth>,
+    pub density: Open<SandDensity>,
+    pub under_water: Open<bool>,
+    pub note: Option<String>,
+}
+
+/// What posts stand in, as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FootingSurvey {
+    /// Its name, or the run it was written at.
+    pub name: String,
+    /// Concrete, as seen from above, or none.
+    pub shape: FootingShape,
+    /// Across the concrete.
+    pub width: Open<Length>,
+    /// From the ground to its bottom.
+    pub depth: Open<Length>,
+    /// Whether a slab or beam holds the post at the ground.
+    pub is_held: bool,
+    /// Whether the soil may count twice, as about an isolated pole.
+    pub is_isolated: bool,
     /// A note.
     pub note: Option<String>,
 }

@@ -48,6 +48,7 @@ impl RunReader<'_, '_> {
                 reader.check_keys(table, RAIL_KEYS, key, &[], &[]);
                 let layers =
                     Layers { tables: vec![(table, origin)], deal: None, ..self.part(key, value.span()) };
+                reader.noted(&layers);
                 let rail = rail_of(&format!("run.{name}.{key}"), &layers, reader)?;
                 let tube = rail.tube.iter();
                 for remark in tube.flat_map(|tube| tube.remarks(&format!("{name}: the {}", place.name()))) {

@@ -4,13 +4,15 @@ use super::corners::{COMPASS, compass};
 use super::file::{File, Kinds, unknown_kind};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader, shortened};
+use super::post::PostKinds;
 use super::reading::Reading;
-use super::{Open, Origin, OverCloth, RailSurvey, RunSurvey};
+use super::{FootingSurvey, Open, Origin, OverCloth, RailSurvey, RunSurvey};
 use crate::caution::Remark;
 use crate::fence::{Bay, Condition, End, Post, Rail, RailPlace, Rails, Role, Run};
 use crate::screen::{ChainLink, wire_of_gauge};
-use crate::units::{Length, Measure, Quantity, System, Value};
+use crate::units::{Length, Quantity};
 use crate::workings::nearest;
+use std::cell::RefCell;
 use std::ops::Range;
 use toml::de::DeValue;
 
@@ -18,7 +20,7 @@ use toml::de::DeValue;
 pub(super) struct RunReader<'f, 't> {
     pub(super) file: &'f File<'t>,
     pub(super) layers: Layers<'t>,
-    pub(super) posts: &'f [String],
+    pub(super) posts: &'f RefCell<PostKinds<'t>>,
     pub(super) screens: &'f Kinds<'t>,
     pub(super) footings: &'f Kinds<'t>,
 }
@@ -39,7 +41,13 @@ pub(super) enum DraftEnd {
 }
 
 impl<'t> RunReader<'_, 't> {
-    pub(super) fn draft(self, name: &str, reader: &mut Reader, remarks: &mut Vec<Remark>) -> Option<Draft> {
+    pub(super) fn draft(
+        self,
+        name: &str,
+        feet: &mut Vec<FootingSurvey>,
+        reader: &mut Reader,
+        remarks: &mut Vec<Remark>,
+    ) -> Option<Draft> {
         let layers = &self.layers;
         let court = reader
             .text(layers, "court", "which court it belongs to", Missing::IsFine)
@@ -59,7 +67,10 @@ impl<'t> RunReader<'_, 't> {
         let [top, middle, bottom] = RailPlace::ALL.map(|place| self.rail(name, place, reader, remarks));
         let outside = |rail: &Option<RailSurvey>| rail.as_ref().map(|rail| Rail::of(rail.diameter));
         let rails = Rails { top: outside(&top), middle: outside(&middle), bottom: outside(&bottom) };
-        let footing = self.footing(reader);
+        let footing = self.footing("footing", feet, reader);
+        let end_footing = self.footing("end_footing", feet, reader);
+        let corner_footing = self.footing("corner_footing", feet, reader);
+        let gate_footing = self.footing("gate_footing", feet, reader);
         let bays = self.bays(reader);
         let line = self.post("line_post", "the kind of post between the ends", reader);
         let end = self.post("end_post", "the kind of post at the ends and corners", reader);
@@ -78,16 +89,14 @@ impl<'t> RunReader<'_, 't> {
         let others = self.others(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), reader);
         let note = reader.text(layers, "note", "a line of text", Missing::IsFine);
         self.file.from(layers, reader);
-        let screen = self.screen(
-            height,
-            bays.as_ref().map(Vec::len),
-            rails.top.map(|rail| rail.diameter),
-            reader,
-            remarks,
-        );
+        let screen =
+            self.screen(height, bays.as_deref(), rails.top.map(|rail| rail.diameter), reader, remarks);
         let (height, base, bays, chain_link) = (height?, base?, bays?, chain_link?);
         let (line, end, corner, gate) = (line?, end?, corner?, gate?);
         let (start, finish, screen, others) = (start?, finish?, screen?, others?);
+        let footing = footing?;
+        let end_footing = end_footing?.or(footing);
+        let (corner_footing, gate_footing) = (corner_footing?.or(end_footing), gate_footing?.or(end_footing));
         let mut posts = vec![Length::default()];
         for bay in &bays {
             posts.push(*posts.last()? + bay.width);
@@ -121,13 +130,14 @@ impl<'t> RunReader<'_, 't> {
             .enumerate()
             .map(|(at, place)| {
                 let role = role(at);
-                let kind = match role {
-                    Role::Line => line,
-                    Role::End => end,
-                    Role::Corner => corner,
-                    Role::Gate => gate,
+                let (kind, footing) = match role {
+                    Role::Line => (line, footing),
+                    Role::End => (end, end_footing),
+                    Role::Corner => (corner, corner_footing),
+                    Role::Gate => (gate, gate_footing),
                 };
-                Post { at: *place, role, kind: named(at).unwrap_or(kind), shared_with: None }
+                let kind = named(at).unwrap_or(kind);
+                Post { at: *place, role, kind, footing: footing.index(), shared_with: None }
             })
             .collect();
         if bays.iter().any(|bay| bay.gate) {
@@ -203,7 +213,7 @@ impl<'t> RunReader<'_, 't> {
                 over,
                 weight,
                 notes,
-                footing,
+                footing: footing.index().map(|at| feet[at].text()),
                 fastening,
             },
             start,
@@ -261,6 +271,7 @@ impl<'t> RunReader<'_, 't> {
         reader.check_keys(table, &["mesh", "wire", "face", "note", "from"], "chain_link", &[], &[]);
         let layers =
             Layers { tables: vec![(table, origin)], deal: None, ..self.part("chain_link", value.span()) };
+        reader.noted(&layers);
         let _ = reader.choice(
             &layers,
             "face",
@@ -307,64 +318,6 @@ impl<'t> RunReader<'_, 't> {
                 None
             }
         }
-    }
-
-    pub(super) fn footing(&self, reader: &mut Reader) -> Option<String> {
-        let (value, origin) = reader.find(&self.layers, "footing")?;
-        let layers = match value.get_ref() {
-            DeValue::String(text) if text.trim().eq_ignore_ascii_case("unknown") => {
-                reader.note(&self.layers, "footing", "unknown".to_owned(), origin);
-                return None;
-            }
-            DeValue::String(name) => {
-                let Some((_, table, _)) =
-                    self.footings.iter().find(|(kind, ..)| kind.as_str() == name.trim())
-                else {
-                    unknown_kind(
-                        "footing",
-                        name.trim(),
-                        self.footings.iter().map(|(name, ..)| name.as_str()),
-                        value.span(),
-                        reader,
-                    );
-                    return None;
-                };
-                Layers {
-                    tables: vec![(table, Origin::Kind(name.to_string()))],
-                    deal: None,
-                    ..self.part("footing", value.span())
-                }
-            }
-            DeValue::Table(table) => {
-                reader.check_keys(table, FOOTING_KEYS, "footing", &[], &[]);
-                Layers { tables: vec![(table, origin)], deal: None, ..self.part("footing", value.span()) }
-            }
-            _ => {
-                reader.mistake(value.span(), "footing is { shape = \"round\", width = \"12 in\", depth = \"42 in\" }, a name or \"unknown\"", "");
-                return None;
-            }
-        };
-        let layers = self.file.stack("footing", layers, self.footings, reader)?;
-        let shape =
-            reader.choice(&layers, "shape", &["round", "square"], "round or square", Missing::IsMistake);
-        let width = reader.quantity::<Length>(
-            &layers,
-            small("width", "across the concrete", "\"12 in\"", true),
-            Missing::IsMistake,
-        );
-        let depth = reader.quantity::<Length>(
-            &layers,
-            small("depth", "from the ground to the bottom of the concrete", "\"42 in\"", true),
-            Missing::IsMistake,
-        );
-        let (shape, width, depth) = (shape?, width?, depth?);
-        let one = |reading: Reading<Length>| {
-            reading.low().map_or_else(
-                || "unknown".to_owned(),
-                |length| Value::new(length, Measure::Small).written(System::Us),
-            )
-        };
-        Some(format!("{} {} wide, {} deep", ["round", "square"][shape], one(width), one(depth)))
     }
 
     pub(super) fn part(&self, key: &str, place: Range<usize>) -> Layers<'t> {
@@ -458,31 +411,35 @@ impl<'t> RunReader<'_, 't> {
     }
 
     pub(super) fn post(&self, key: &'static str, about: &str, reader: &mut Reader) -> Option<usize> {
-        if !self.has(key) && self.posts.len() == 1 {
-            reader.note(&self.layers, key, self.posts[0].clone(), Origin::Default);
-            return Some(0);
-        }
-        if self.posts.is_empty() {
-            // That there are no kinds was told already.
+        if !self.has(key) {
+            let posts = self.posts.borrow();
+            if let Some(only) = posts.only() {
+                reader.note(&self.layers, key, posts.names[only].clone(), Origin::Default);
+                return Some(only);
+            }
+            let example = posts.kinds.first().map_or_else(
+                || "{ girth = \"9-1/16 in\", nominal_wall = \"unknown\" }".to_owned(),
+                |(first, ..)| format!("\"{first}\""),
+            );
+            // That there are no posts at all was told already.
+            if !posts.kinds.is_empty() || self.file.has_posts_in_place() {
+                reader.told_missing(&self.layers, key, about, &example);
+            }
             return None;
         }
-        let (name, at) = reader.text(&self.layers, key, about, Missing::IsMistake)?;
-        let found = self.posts.iter().position(|post| *post == name);
-        if found.is_none() {
-            unknown_kind("post", &name, self.posts.iter().map(String::as_str), at, reader);
-        }
-        found
+        self.kind_of(&self.layers, key, about, key, reader)
     }
 
     /// A post at a corner and beside a gate has two kinds.
     fn told_twice(&self, number: usize, [corner, gate]: [usize; 2], reader: &mut Reader) {
+        let posts = self.posts.borrow();
         let at = self.layers.tables.iter().find_map(|(table, _)| table.get("bays"));
         reader.mistake(
             at.map_or(self.layers.place.clone(), toml::Spanned::span),
             format!(
                 "post {number} of {} stands at a corner and beside a gate: it is of kind \"{}\" as a corner post and of \
                  kind \"{}\" as a gate post",
-                self.layers.name, self.posts[corner], self.posts[gate]
+                self.layers.name, posts.names[corner], posts.names[gate]
             ),
             format!("say which in other_posts = [{{ numbers = [{number}], post = \"…\" }}]"),
         );
@@ -490,8 +447,13 @@ impl<'t> RunReader<'_, 't> {
 
     pub(super) fn end(&self, key: &'static str, reader: &mut Reader) -> Option<DraftEnd> {
         const ABOUT: &str = "\"corner\" where the fence turns into another run, \"free\" where it stops, or { return = \"60 ft\" }";
-        let own = self.layers.tables.iter().any(|(table, _)| table.contains_key(key));
-        let key = if own { key } else { "ends" };
+        // A run's own `ends` stands before the `start` of all runs, and its own `start` before its `ends`.
+        let nearest = self
+            .layers
+            .tables
+            .iter()
+            .find_map(|(table, _)| [key, "ends"].into_iter().find(|key| table.contains_key(*key)));
+        let key = nearest.unwrap_or("ends");
         let Some((value, origin)) = reader.find(&self.layers, key) else {
             if !self.has("ends") {
                 let (start, finish) = (self.has("start"), self.has("finish"));
@@ -528,9 +490,10 @@ impl<'t> RunReader<'_, 't> {
                 }
             }
             DeValue::Table(table) => {
-                reader.check_keys(table, &["return", "note"], key, &[], &[]);
+                reader.check_keys(table, &["return", "note", "from"], key, &[], &[]);
                 let layers =
                     Layers { tables: vec![(table, origin)], deal: None, ..self.part(key, value.span()) };
+                reader.noted(&layers);
                 let about = "how long the cloth goes on round the corner, at least as high as here";
                 reader
                     .quantity::<Length>(&layers, length("return", about, "\"60 ft\""), Missing::IsMistake)?
@@ -566,13 +529,14 @@ impl<'t> RunReader<'_, 't> {
                 fine = false;
                 continue;
             };
-            reader.check_keys(table, &["numbers", "post", "note"], "other_posts", &[], &[]);
+            reader.check_keys(table, &["numbers", "post", "note", "from"], "other_posts", &[], &[]);
             let layers = Layers {
                 tables: vec![(table, origin.clone())],
                 deal: None,
                 ..self.part("other_posts", item.span())
             };
-            let kind = self.kind_of(&layers, reader);
+            reader.noted(&layers);
+            let kind = self.kind_of(&layers, "post", "the kind of these posts", "other post", reader);
             let Some(DeValue::Array(numbers)) = table.get("numbers").map(toml::Spanned::get_ref) else {
                 reader.mistake(
                     item.span(),
@@ -611,11 +575,34 @@ impl<'t> RunReader<'_, 't> {
         fine.then_some(others)
     }
 
-    pub(super) fn kind_of(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<usize> {
-        let (name, at) = reader.text(layers, "post", "the kind of these posts", Missing::IsMistake)?;
-        let found = self.posts.iter().position(|post| *post == name);
-        if found.is_none() {
-            unknown_kind("post", &name, self.posts.iter().map(String::as_str), at, reader);
+    /// The kind that a key names, changes or writes in place.
+    fn kind_of(
+        &self,
+        layers: &Layers<'t>,
+        key: &'static str,
+        about: &str,
+        called: &str,
+        reader: &mut Reader,
+    ) -> Option<usize> {
+        let posts = &mut *self.posts.borrow_mut();
+        if let Some((value, origin)) = reader.find(layers, key)
+            && let DeValue::Table(table) = value.get_ref()
+        {
+            let own = Layers {
+                name: format!("{} of {}", called.replace(' ', "_"), self.layers.name),
+                path: String::new(),
+                place: value.span(),
+                tables: vec![(table, origin.clone())],
+                deal: None,
+            };
+            let found = self.file.post_in_place(own, called, posts, reader)?;
+            reader.note(layers, key, posts.names[found].clone(), origin);
+            return Some(found);
+        }
+        let (name, at) = reader.text(layers, key, about, Missing::IsMistake)?;
+        let found = posts.named(&name);
+        if found.is_none() && (!posts.kinds.is_empty() || self.file.has_posts_in_place()) {
+            unknown_kind("post", &name, posts.kinds.iter().map(|(name, ..)| name.as_str()), at, reader);
         }
         found
     }

@@ -49,8 +49,6 @@ pub type Pressure = Si<N1, P1, N2>;
 pub type LineLoad = Si<Z0, P1, N2>;
 /// A mass for each length; no formula is given one, so it is neither read nor written.
 pub type MassPerLength = Si<N1, P1, Z0>;
-/// An acceleration; the same holds.
-pub type Acceleration = Si<P1, Z0, N2>;
 /// A pressure that grows with depth.
 pub type PressurePerDepth = Si<N2, P1, N2>;
 /// Pressure for each speed squared, the dimension of a density.
@@ -59,6 +57,8 @@ pub type PressurePerSpeedSquared = Si<N3, P1, Z0>;
 pub type Time = Si<Z0, Z0, P1>;
 /// A frequency.
 pub type Frequency = Si<Z0, Z0, N1>;
+/// An acceleration.
+pub type Acceleration = Si<P1, Z0, N2>;
 /// A pure number as the units library makes it from like divided by like; see [`Pure`].
 pub type Ratio = Si<Z0, Z0, Z0>;
 
@@ -103,6 +103,7 @@ quantities! {
     PressurePerSpeedSquared => PressurePerSpeedSquared,
     Time => Time,
     Frequency => Frequency,
+    Acceleration => Acceleration,
 }
 
 impl Quantity for f64 {

@@ -24,6 +24,7 @@ pub enum Dimension {
     Angle,
     AirPermeability,
     Frequency,
+    Acceleration,
     RotationalStiffness,
     WeightPerArea,
 }
@@ -51,6 +52,7 @@ impl Dimension {
             Self::Angle => "an angle",
             Self::AirPermeability => "an air permeability",
             Self::Frequency => "a frequency",
+            Self::Acceleration => "an acceleration",
             Self::RotationalStiffness => "a rotational stiffness",
             Self::WeightPerArea => "a weight for each area",
         }
@@ -176,6 +178,8 @@ pub const UNITS: &[Unit] = {
         ),
         unit("g/m²", &["g/m2", "gsm"], D::WeightPerArea, KILOGRAM_FORCE / 1000.0),
         unit("Hz", &["hertz", "/s", "1/s"], D::Frequency, 1.0),
+        unit("ft/s²", &["ft/s2"], D::Acceleration, FOOT),
+        unit("m/s²", &["m/s2"], D::Acceleration, 1.0),
         unit("lb-ft/rad", &["ft-lb/rad", "lbf-ft/rad"], D::RotationalStiffness, POUND_FORCE * FOOT),
         unit("lb-in/rad", &["in-lb/rad", "lbf-in/rad"], D::RotationalStiffness, POUND_FORCE * INCH),
         unit("N m/rad", &["nm/rad"], D::RotationalStiffness, 1.0),
@@ -313,6 +317,8 @@ mod tests {
         ("oz/yd²", 0.332_501_8),
         ("g/m²", 9.806_65e-3),
         ("Hz", 1.0),
+        ("ft/s²", 0.304_8),
+        ("m/s²", 1.0),
         ("lb-ft/rad", 1.355_818),
         ("lb-in/rad", 0.112_984_8),
         ("N m/rad", 1.0),

@@ -128,7 +128,7 @@ fn the_example_is_answered_in_lines_that_can_be_photographed() {
         "Tarnwick Green courts 1-3",
         "ASCE 7-16",
         "115 mph",
-        "◇ NOT CHECKED: footings, rails, ties and lacing",
+        "◇ NOT CHECKED: footings, rails, sway in gusts, ties and lacing",
         "DO NOT HANG",
         "north end, south end",
         "west side: no cloth",
@@ -383,4 +383,30 @@ fn a_corner_post_takes_the_worst_of_each_run_alone_and_three_quarters_of_both() 
     // A low cloth on the other side adds less than its three quarters take away: the north alone.
     let (north, west, both) = corner(r#"{ solidity = 1.0, bottom = "0 ft", height = "2 ft" }"#);
     assert!(west < 0.5 * north && both == north);
+}
+
+#[test]
+fn a_limit_that_is_at_most_is_one_gust_and_what_it_is_at_best_stands_beside_it() {
+    for (units, unit, step) in [("us", "mph", 0.44704), ("si", "m/s", 0.1)] {
+        let survey = vector("12 x 10 ft", "0.95", COURT)
+            .replace("yield = \"30 ksi\"", "yield = \"30 ksi .. 50 ksi\"")
+            .replace("survey = 1", &format!("survey = 1\nunits = \"{units}\""));
+        let run = json_of(&survey).0["runs"][0].clone();
+        let figure = |key: &str| {
+            let steps = (run[key].as_f64().unwrap() / step + 1e-9).floor();
+            if units == "us" { format!("{steps}") } else { format!("{:.1}", steps / 10.0) }
+        };
+        let out = run_on("-", &survey);
+        let text = out.text.split_whitespace().collect::<Vec<_>>().join(" ");
+        for (head, worst, best) in [
+            ("limit gust, at most", "limit_gust_m_s", "limit_gust_best_m_s"),
+            ("bare, at most", "bare_limit_gust_m_s", "bare_limit_gust_best_m_s"),
+        ] {
+            let said = format!("{head} {} {unit} ({} at best)", figure(worst), figure(best));
+            assert!(text.contains(&said), "{said}: {text}");
+        }
+        assert!(text.contains("turns out well"), "{text}");
+    }
+    let known = run_on("-", &vector("12 x 10 ft", "0.95", COURT)).text;
+    assert!(!known.to_lowercase().contains("at best"), "{known}");
 }

@@ -1468,6 +1468,9 @@ screen/chain-link-solidity-centres
 screen/chain-link-solidity-twice
     mesh 1 to 3 in ^-1; wire 0.1 to 0.2 in ^1
     at mesh 2 in, wire 0.1 in is 0.1
+screen/chain-link-weight
+    mesh 1 to 3 in falls; wire 0.1 to 0.2 in rises; unit_weight 480 to 500 psf/ft ^1
+    at mesh 0 in, wire 2 ft, unit_weight 100 psf/ft is 314.1592653589793 psf
 screen/combined-solidity
     first 0 to 0.99 rises; second 0 to 0.99 rises
     swap first second; at first 0 is 1 second; at first 1 is 1
@@ -1674,6 +1677,21 @@ statics/post-share
 statics/resultant-moment
     one 0.1 to 30 kip-ft rises; other 0.1 to 30 kip-ft rises
     swap one other; at other 0 kip-ft is 1 one; at one 3 kip-ft, other 4 kip-ft is 5 kip-ft
+sway/even-bend
+    weight 1 to 60 lb/ft ^1; from 0 to 2 ft falls; to 3 to 12 ft rises; elastic 28000 to 30000 ksi ^-1
+    second_moment 0.5 to 10 in⁴ ^-1
+    at weight 12 N/m, from 0 m, to 1 m, elastic 1 Pa, second_moment 1 m⁴ is 1 m
+sway/even-turn
+    weight 1 to 60 lb/ft ^1; from 0 to 2 ft falls; to 3 to 12 ft rises; stiffness 5000 to 500000 lb-ft/rad ^-1
+    at weight 3 N/m, from 0 m, to 1 m, stiffness 1 N m/rad is 1 m
+sway/first-frequency
+    gravity 32 to 33 ft/s² ^0.5; lean 0.01 to 100 in ^-0.5
+sway/weight-bend
+    weight 1 to 60 lbf ^1; height 3 to 12 ft ^3; elastic 28000 to 30000 ksi ^-1; second_moment 0.5 to 10 in⁴ ^-1
+    at weight 3 N, height 1 m, elastic 1 Pa, second_moment 1 m⁴ is 1 m
+sway/weight-turn
+    weight 1 to 60 lbf ^1; height 3 to 12 ft ^2; stiffness 5000 to 500000 lb-ft/rad ^-1
+    at weight 1 N, height 1 m, stiffness 1 N m/rad is 1 m
 units/length
     reading 0.1 to 50 ft ^1
     at reading 1 ft is 0.3048 m
@@ -1683,6 +1701,12 @@ verdict/corner-moment
 verdict/corner-shear
     first 50 to 5000 lbf rises; second 50 to 5000 lbf rises
     swap first second; at second 0 lbf is 0.75 first; at first 300 lbf, second 400 lbf is 375 lbf
+verdict/frequency-ratio
+    least 0.5 to 2 Hz ^1; frequency 0.5 to 9 Hz ^-1
+    at least 1 Hz, frequency 4 Hz is 0.25
+verdict/frequency-with-air
+    frequency 0.5 to 9 Hz ^1; share 0.5 to 1 ^1
+    at frequency 2 Hz, share 0.7 is 1.4 Hz
 verdict/limit-gust
     gust 30 to 180 mph ^1; ratio 0.1 to 10 ^-0.5
     at ratio 1 is 1 gust; at ratio 4 is 0.5 gust; at ratio 0 gives no number
@@ -2140,7 +2164,8 @@ fn is_the_same_in_either_system(claims: &Claims) -> Held {
             claims.card().given.iter().map(in_unit).collect()
         };
         let (us, metric) = (written(System::Us), written(System::Si));
-        let one_unit = |field: &Field| field.measure.dimension() == Dimension::Years;
+        let one_unit =
+            |field: &Field| [Dimension::Years, Dimension::Frequency].contains(&field.measure.dimension());
         if us == metric && !claims.card().given.iter().all(one_unit) {
             return Err(claims.failed("written twice in the same units", &us));
         }
