@@ -1,8 +1,9 @@
 //! The one list of remarks a reader should see, with their wording, and the cautions of every result.
 
-use crate::fastening::wire::OWN_TIES;
+use crate::fastening::wire::{OWN_TIES, WireBreaking, tie_wires};
 use crate::member::Format;
-use crate::units::{Force, Length, LineLoad, Measure, System, Value, trimmed};
+use crate::units::{Force, Length, LineLoad, Measure, System, Value, number, trimmed};
+use crate::workings::Blank;
 
 /// Something a reader of a result must know.
 #[derive(Debug, Clone, PartialEq)]
@@ -79,6 +80,11 @@ pub enum Remark {
     MiddleSolidity { run: String },
     /// Case B is listed and not applied.
     CaseB { run: String },
+}
+
+/// A figure without decimals: what it is made from is not known so well.
+fn whole(value: Value, system: System) -> String {
+    format!("{} {}", number(value.measure.in_unit(value.si, system), 0), value.measure.printed(system).0)
 }
 
 impl Remark {
@@ -260,7 +266,7 @@ impl Remark {
             ),
             Self::TiedToChainLink { run, load } => {
                 let load = load.as_ref().map_or_else(String::new, |(load, tie)| {
-                    let (load, tie) = (Value::of(*load).written(system), Value::of(*tie).written(system));
+                    let (load, tie) = (whole(Value::of(*load), system), whole(Value::of(*tie), system));
                     let spacing = Value::new(OWN_TIES.value, Measure::Small).written(system);
                     format!(
                         ": pulled off at the design wind each row hands them up to {load}, with a tie every {spacing} \
@@ -268,10 +274,25 @@ impl Remark {
                         OWN_TIES.because
                     )
                 });
+                let wires: Vec<String> = tie_wires()
+                    .iter()
+                    .map(|wire| {
+                        let (strength, diameter) = (wire.strength_high, wire.diameter);
+                        let at_most = WireBreaking { strength, diameter }.work(&mut Blank);
+                        format!(
+                            "The steel {} of ASTM F626 breaks at {} at most pulled straight ({}); hooked, it opens well \
+                             before.",
+                            wire.name,
+                            whole(Value::of(at_most), system),
+                            wire.known
+                        )
+                    })
+                    .collect();
                 format!(
                     "{run}: the cloth is tied to the chain link alone. What it pulls goes through the mesh to its own ties \
-                     and bands{load}; they are not checked. Measure how far apart these ties are and how thick their wire \
-                     is, and ask what one holds. Where a rail or tension bar is there, tie to it."
+                     and bands{load}; they are not checked. {} Measure how far apart these ties are and how thick their \
+                     wire is, and ask what one holds. Where a rail or tension bar is there, tie to it.",
+                    wires.join(" ")
                 )
             }
             Self::HangsOnWire { run, why } => {
@@ -287,7 +308,7 @@ impl Remark {
                 "{run}: cloth held at its upright edges only pulls the posts there towards each other with {} at the design \
                  wind, along the fence. Line posts have such a pull from both sides, end and corner posts from one: they \
                  are not checked for it. Tension bars and bands that take it there: their strength is not known.",
-                Value::of(*pull).written(system)
+                whole(Value::of(*pull), system)
             ),
             Self::AllowableStress => {
                 "steel is checked by allowable stress design, as the survey asks: 0.6 of the wind, safety \

@@ -138,23 +138,29 @@ pub(crate) fn winds(
     })
 }
 
+/// Whether one goes before the other, whatever the unknowns turn out to be.
+#[must_use]
+pub fn clearly_before(one: (Velocity, Velocity), other: (Velocity, Velocity)) -> bool {
+    one.1 * (1.0 + MARGIN.value) <= other.0
+}
+
 fn first(
     fastening: Option<(Velocity, Velocity)>,
     rail: Option<RailGust>,
     posts: (Velocity, Velocity),
 ) -> First {
     let Some(fastening) = fastening else { return First::NotKnown };
-    let apart = 1.0 + MARGIN.value;
-    let before = |one: (Velocity, Velocity), other: (Velocity, Velocity)| one.1 * apart <= other.0;
-    let before_rail = |one| rail.is_none_or(|rail| before(one, rail.gusts));
-    if before(fastening, posts) && before_rail(fastening) {
+    let before_rail = |one| rail.is_none_or(|rail| clearly_before(one, rail.gusts));
+    if clearly_before(fastening, posts) && before_rail(fastening) {
         return First::Fastening;
     }
-    if before(posts, fastening) && before_rail(posts) {
+    if clearly_before(posts, fastening) && before_rail(posts) {
         return First::Posts;
     }
     match rail {
-        Some(rail) if before(rail.gusts, fastening) && before(rail.gusts, posts) => First::Rail(rail.place),
+        Some(rail) if clearly_before(rail.gusts, fastening) && clearly_before(rail.gusts, posts) => {
+            First::Rail(rail.place)
+        }
         _ => First::TooClose,
     }
 }

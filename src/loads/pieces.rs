@@ -329,7 +329,9 @@ impl<'a> Pieces<'a> {
             terms,
             result: Value::of(load),
         };
-        ledger.write(|| sum);
+        if terms > 1 {
+            ledger.write(|| sum);
+        }
         load
     }
 

@@ -175,16 +175,21 @@ impl Page<'_> {
             ));
         }
         let rails = |one: &Alike<'_>, flag: Flag| told::rails_flag(one.answer) == Some(flag);
-        if let Some(names) = named(&|one| rails(one, Flag::Over)) {
-            let over = alike.iter().filter(|one| rails(one, Flag::Over));
+        // Where the posts are over too, not to hang it was said.
+        let only = |one: &Alike<'_>| hung(one) && !says(one, Flag::Over);
+        for (is_only, begins) in [(true, "DO NOT HANG the cloth as surveyed on"), (false, "Rails on")] {
+            let is_over = |one: &Alike<'_>| rails(one, Flag::Over) && only(one) == is_only;
+            let Some(names) = named(&is_over) else { continue };
+            let over = alike.iter().filter(|one| is_over(one));
             let firsts = over.clone().filter_map(|one| one.answer.worst.rails.first());
             let gust_of = |first: &&RailCheck| first.limit_gust.map_or(f64::INFINITY, Quantity::si);
             let first = firsts.min_by(|one, other| gust_of(one).total_cmp(&gust_of(other)));
             let ratio = over.filter_map(|one| one.answer.worst.rails.ratio()).max_by(f64::total_cmp);
             if let Some((first, ratio)) = first.zip(ratio) {
+                let rails = if is_only { ": its rails" } else { "" };
                 lines.push(format!(
-                    "■ Rails on {names} are over their limit at the design wind, at the worst {} times what they carry: \
-                     first the {}, in a gust of {}.",
+                    "■ {begins} {names}{rails} are over their limit at the design wind, at the worst {} times what they \
+                     carry: first the {}, in a gust of {}.",
                     ratio_up(ratio),
                     first.place.name(),
                     gust(first.limit_gust.unwrap_or_default(), self.system)

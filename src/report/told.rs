@@ -2,13 +2,15 @@
 //! not checked, what to measure next.
 
 use super::figures::{gust, gust_spread, length, listed, ratio_spread, speed_unit};
-use crate::answers::{Check, First, MeasureNext, RailGust, RunAnswer, Side};
+use super::text::spans;
+use crate::answers::{Check, First, MeasureNext, RailGust, RunAnswer, Side, clearly_before};
 use crate::fence::{Condition, Face, Run};
 use crate::member::Format;
+use crate::numerics::ROUNDING;
 use crate::source::Clause;
 use crate::survey::{Found, HeldBy, Reading, RunSurvey, SiteReading, Survey};
 use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
-use crate::verdict::{Flag, NO_WALL, PartKind, Then};
+use crate::verdict::{Flag, NO_WALL, PartKind, RailsVerdict, Then};
 use crate::wind::KeyKind;
 
 /// Runs that are told together.
@@ -247,14 +249,14 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
             spread(winds.fastening?),
             spread(winds.posts)
         ),
-        First::TooClose => format!(
-            "too close to say: {} for the {word}, {} for the weakest post{}",
-            spread(winds.fastening?),
-            spread(winds.posts),
-            winds.rail_off.map_or_else(String::new, |rail| {
-                format!(", {} for the {}", spread(rail.gusts), rail.place.name())
-            })
-        ),
+        First::TooClose => {
+            let mut all = vec![(winds.fastening?, word), (winds.posts, "weakest post")];
+            all.extend(winds.rail_off.map(|rail| (rail.gusts, rail.place.name())));
+            all.sort_by(|((one, _), _), ((other, _), _)| one.si().total_cmp(&other.si()));
+            let all: Vec<String> =
+                all.into_iter().map(|(gusts, of)| format!("{} for the {of}", spread(gusts))).collect();
+            format!("too close to say: {}", all.join(", "))
+        }
         First::NotKnown => {
             let rail = winds.rail_off.filter(|rail| rail.gusts.0 < winds.posts.0);
             format!(
@@ -272,9 +274,13 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
         Some(Face::Outside) => (from(true), from(false)),
         None => ("wind one way".to_owned(), "wind the other way".to_owned()),
     };
+    let rail_before = winds.rail_onto.filter(|rail| clearly_before(rail.gusts, winds.posts));
     let onto = format!(
-        "presses the cloth onto the fence: no {} will relieve the fence from that side",
-        if word == "ties" { "tie" } else { "lacing" }
+        "presses the cloth onto the fence: no {} will relieve the fence from that side{}",
+        if word == "ties" { "tie" } else { "lacing" },
+        rail_before.map_or_else(String::new, |rail| {
+            format!("; before the posts goes the {}, in a gust of {}", rail.place.name(), spread(rail.gusts))
+        })
     );
     Some([(onto_head, onto), (off_head, off), ("first to go".to_owned(), first)])
 }
@@ -284,8 +290,14 @@ pub(super) fn rails(check: &Check, answer: &RunAnswer) -> Option<String> {
     let (worst, best) = (&answer.worst, answer.best.as_ref());
     let first = RailGust::of(worst, best, None)?;
     let gust = gust_spread(first.gusts.0, Some(first.gusts.1), check.survey.units);
-    let limit =
-        format!("the {} in bay {} reaches its limit in a gust of {gust}", first.place.name(), first.bay + 1);
+    let name = first.place.name();
+    let bays = bays_at(&worst.rails, &first);
+    let bays = match bays.as_slice() {
+        [bay] => format!("bay {bay}"),
+        [bay, other] => format!("bays {bay} and {other}"),
+        bays => format!("bays {}", spans(bays)),
+    };
+    let limit = format!("the {name} in {bays} reaches its limit in a gust of {gust}");
     let checked = match (rails_flag(answer), worst.rails.ratio()) {
         (Some(flag), Some(ratio)) => {
             let ratio = ratio_spread(ratio, best.and_then(|best| best.rails.ratio()));
@@ -295,6 +307,18 @@ pub(super) fn rails(check: &Check, answer: &RunAnswer) -> Option<String> {
     };
     let not = worst.rails.not_checked();
     Some(if not.is_empty() { checked } else { format!("{checked}. ◇ Not checked: {}", not.join("; ")) })
+}
+
+/// The numbers of the bays in which a rail reaches its limit in the same gust as the first.
+fn bays_at(rails: &RailsVerdict, first: &RailGust) -> Vec<usize> {
+    let as_low = |gust: Velocity| gust <= first.gusts.0 * (1.0 + ROUNDING);
+    let alike = rails
+        .checks
+        .iter()
+        .filter(|check| check.place == first.place && check.limit_gust.is_some_and(as_low));
+    let mut bays: Vec<usize> = alike.map(|check| check.bay + 1).collect();
+    bays.dedup();
+    bays
 }
 
 /// The worst flag of the rails of a run that were checked, over both ends.
@@ -381,8 +405,6 @@ pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
 
 /// What is not checked at all until it is measured.
 pub(super) const FOOTINGS: &str = "the footings: how deep, how wide, and the soil";
-/// The same of rails.
-pub(super) const RAILS: &str = "the rails: wall with a caliper at an open end, and the grade";
 /// Stands after what is little worth measuring.
 pub(super) const LITTLE: &str = "(little to gain)";
 
@@ -488,8 +510,14 @@ pub(super) fn measure_next(check: &Check) -> Vec<String> {
     lines.extend(of_fastening.iter().map(|(what, runs)| {
         format!("{what} on {} (says whether the cloth or the posts go first)", listed(runs))
     }));
-    if check.runs.iter().any(|run| run.worst.rails.not_checked().contains(&NO_WALL)) {
-        lines.push(RAILS.to_owned());
+    let runs = check.settled.fence.runs.iter().zip(&check.runs);
+    let no_wall = runs.filter(|(_, answer)| answer.worst.rails.not_checked().contains(&NO_WALL));
+    let no_wall: Vec<&str> = no_wall.map(|(run, _)| run.name.as_str()).collect();
+    if !no_wall.is_empty() {
+        lines.push(format!(
+            "the rails on {}: wall with a caliper at an open end, and the grade",
+            listed(&no_wall)
+        ));
     }
     if check.survey.runs.iter().any(|run| run.footing.is_none()) {
         lines.push(FOOTINGS.to_owned());

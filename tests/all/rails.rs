@@ -413,7 +413,7 @@ fn a_rail_that_goes_first_is_named() {
     let text = in_one_line(&run_on("-", &survey).text);
     for told in [
         format!("first to go the top rail: {} mph against", gust(off)),
-        format!("the top rail in bay 1 reaches its limit in a gust of {} mph", gust(onto)),
+        format!("the top rail in bays 1 and 12 reaches its limit in a gust of {} mph", gust(onto)),
         format!(
             "■ Rails on north end are over their limit at the design wind, at the worst {:.2} times what they carry: \
              first the top rail, in a gust of {} mph.",
@@ -460,9 +460,12 @@ fn an_unknown_wall_is_every_pipe_of_its_diameter_and_is_asked_for_only_where_it_
 fn a_wall_left_out_leaves_the_rail_unchecked_and_says_what_to_measure() {
     let out = run_on("-", &survey("{ diameter = \"1.660 in\" }", "\"none\""));
     let text = in_one_line(&out.text);
-    assert!(text.contains("- the rails: wall with a caliper at an open end, and the grade"), "{text}");
+    assert!(
+        text.contains("- the rails on north end: wall with a caliper at an open end, and the grade"),
+        "{text}"
+    );
     assert!(text.contains("NOT CHECKED: footings, rails"), "{text}");
-    assert!(!text.contains("the top rail in bay"), "{text}");
+    assert!(!text.contains("the top rail in bays"), "{text}");
     let (json, _) = json_of(&survey("{ diameter = \"1.660 in\" }", "\"none\""));
     let rail = &json["runs"][0]["rails"][0];
     assert!(rail["ratio"].is_null() && rail["limit_gust_m_s"].is_null());
@@ -528,4 +531,71 @@ fn a_rail_of_a_fence_with_timber_posts_is_checked_too() {
     };
     assert!(rails(&fence).first().is_some());
     assert!(fence.kinds[0].stiffness(&mut fencegust::workings::Blank).is_err());
+}
+
+#[test]
+fn posts_that_hold_do_not_let_cloth_be_hung_where_rails_are_over() {
+    let strong = survey(KNOWN, KNOWN).replace(
+        "diameter = \"4 in\"\nnominal_wall = \"0.226 in\"",
+        "diameter = \"8.625 in\"\nnominal_wall = \"0.322 in\"",
+    );
+    let json = json_of(&strong).0;
+    let run = &json["runs"][0];
+    let text = in_one_line(&run_on("-", &strong).text);
+    assert!(text.contains("● On north end the posts alone stay within their limit"), "{text}");
+    assert!(
+        text.contains(
+            "■ DO NOT HANG the cloth as surveyed on north end: its rails are over their limit at the design wind"
+        ),
+        "{text}"
+    );
+    assert!(!text.contains("posts are over their limit"), "{text}");
+    assert_eq!((run["flag"].as_str(), run["rails_flag_of_checked"].as_str()), (Some("over"), Some("over")));
+    // Pressed on it is the rails that go before the posts.
+    let onto = run["rails"].as_array().unwrap().iter().filter(|rail| rail["wind"] == "onto");
+    let least = onto.map(|rail| rail["limit_gust_m_s"].as_f64().unwrap()).fold(f64::MAX, f64::min);
+    let told = format!(
+        "no tie will relieve the fence from that side; before the posts goes the top rail, in a gust of {} mph",
+        (least / 0.44704).floor()
+    );
+    assert!(text.contains(&told), "{told}: {text}");
+}
+
+#[test]
+fn what_is_too_close_to_say_is_told_from_the_least_gust_up() {
+    // Ties of 50 lbf go within a tenth of the gust of the top rail, the posts long after.
+    let close = survey(KNOWN, KNOWN)
+        .replace(
+            "diameter = \"4 in\"\nnominal_wall = \"0.226 in\"",
+            "diameter = \"8.625 in\"\nnominal_wall = \"0.322 in\"",
+        )
+        .replace("175 lbf", "50 lbf");
+    assert_eq!(json_of(&close).0["runs"][0]["fastening"]["goes_first"], "too close to say");
+    let text = in_one_line(&run_on("-", &close).text);
+    let from = text.find("too close to say: ").unwrap();
+    let told: Vec<&str> = text[from..].split(", ").take(3).collect();
+    assert!(told[0].contains("mph for the t") && told[1].contains("mph for the t"), "{told:?}");
+    assert!(told[2].contains("for the weakest post"), "{told:?}");
+}
+
+#[test]
+fn cloth_on_the_mesh_alone_pulls_on_its_own_ties_two_feet_apart() {
+    let held = survey(KNOWN, KNOWN).replace("age = \"new\"", "age = \"new\", tied_to = \"chain link\"");
+    let json = json_of(&held).0;
+    let pull = json["runs"][0]["fastening"]["pull_n"].as_f64().unwrap() / 4.448_221_615_260_5;
+    let remarks = json["remarks"].as_array().unwrap();
+    let told =
+        remarks.iter().find(|remark| remark["id"] == "tied-to-chain-link").unwrap()["text"].as_str().unwrap();
+    // Ties of the cloth every 12 in: as much for each foot of its row, twice that on a tie every 24 in.
+    for says in [
+        format!("each row hands them up to {} lb/ft", pull.round()),
+        format!(
+            "with a tie every 24 in (the most that a city's code, after ASTM F567, lets along a rail) up to {} lbf",
+            (2.0 * pull).round()
+        ),
+        // 65 ksi on the area of 0.106 in.
+        "breaks at 574 lbf at most pulled straight".to_owned(),
+    ] {
+        assert!(told.contains(&says), "{says}: {told}");
+    }
 }
