@@ -1,7 +1,9 @@
 //! The one list of remarks a reader should see, with their wording, and the cautions of every result.
 
+use crate::fastening::wire::{OWN_TIES, WireBreaking, tie_wires};
 use crate::member::Format;
-use crate::units::{Force, Length, LineLoad, Measure, System, Value, trimmed};
+use crate::units::{Force, Length, LineLoad, Measure, System, Value, number, trimmed};
+use crate::workings::Blank;
 
 /// Something a reader of a result must know.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,8 +68,12 @@ pub enum Remark {
     GivenMoment { kind: String, format: Format },
     /// A timber post: its rows of the catalogue and what is not worked.
     Timber { kind: String, rows: Vec<String> },
-    /// Cloth that is tied to the steel mesh alone: what the mesh's own ties and bands take.
-    TiedToChainLink { run: String, load: Option<LineLoad> },
+    /// Cloth that is tied to the steel mesh alone: what the mesh's own ties and bands take, and what one of these ties does.
+    TiedToChainLink { run: String, load: Option<(LineLoad, Force)> },
+    /// Cloth over a part of the fence where a wire stands for a rail.
+    HangsOnWire { run: String, why: Vec<&'static str> },
+    /// How rails were checked.
+    Rails { runs: String },
     /// Cloth held at its upright edges only pulls the posts there together.
     InPlane { run: String, pull: Force },
     /// Steel is checked by allowable stress design.
@@ -82,6 +88,11 @@ pub enum Remark {
     MiddleSolidity { run: String },
     /// Case B is listed and not applied.
     CaseB { run: String },
+}
+
+/// A figure without decimals: what it is made from is not known so well.
+fn whole(value: Value, system: System) -> String {
+    format!("{} {}", number(value.measure.in_unit(value.si, system), 0), value.measure.printed(system).0)
 }
 
 impl Remark {
@@ -116,6 +127,8 @@ impl Remark {
             Self::GivenMoment { .. } => "given-moment",
             Self::Timber { .. } => "timber",
             Self::TiedToChainLink { .. } => "tied-to-chain-link",
+            Self::HangsOnWire { .. } => "hangs-on-wire",
+            Self::Rails { .. } => "rails",
             Self::InPlane { .. } => "in-plane-pull",
             Self::AllowableStress => "allowable-stress",
             Self::NoSpeed => "no-wind-speed",
@@ -259,10 +272,10 @@ impl Remark {
                 format!("the hill makes no difference to the wind: {because}.")
             }
             Self::PipeFromCatalogue { kind, names } => format!(
-                "post \"{kind}\": wall or grade unknown, so every catalogue pipe of its diameter was tried ({names})."
+                "{kind}: wall or grade unknown, so every catalogue pipe of its diameter was tried ({names})."
             ),
             Self::Catalogue { title, known } => format!("catalogue, {title}: {known}."),
-            Self::UnknownYield { kind, because } => format!("post \"{kind}\": {because}."),
+            Self::UnknownYield { kind, because } => format!("{kind}: {because}."),
             Self::OpenShape { kind } => format!(
                 "post \"{kind}\": worked from the section modulus and the yield that the survey gives. Twist of an \
                  open post, buckling of its parts beyond what that modulus holds, and shear: not checked."
@@ -281,20 +294,50 @@ impl Remark {
                 rows.join(" to ")
             ),
             Self::TiedToChainLink { run, load } => {
-                let load = load.as_ref().map_or_else(String::new, |load| {
-                    let load = Value::of(*load).written(system);
-                    format!(": pulled off at the design wind each row hands them up to {load}")
+                let load = load.as_ref().map_or_else(String::new, |(load, tie)| {
+                    let (load, tie) = (whole(Value::of(*load), system), whole(Value::of(*tie), system));
+                    let spacing = Value::new(OWN_TIES.value, Measure::Small).written(system);
+                    format!(
+                        ": pulled off at the design wind each row hands them up to {load}, with a tie every {spacing} \
+                         ({}) up to {tie} on one tie",
+                        OWN_TIES.because
+                    )
                 });
+                let wires: Vec<String> = tie_wires()
+                    .iter()
+                    .map(|wire| {
+                        let (strength, diameter) = (wire.strength_high, wire.diameter);
+                        let at_most = WireBreaking { strength, diameter }.work(&mut Blank);
+                        format!(
+                            "The steel {} of ASTM F626 breaks at {} at most pulled straight ({}); hooked, it opens well \
+                             before.",
+                            wire.name,
+                            whole(Value::of(at_most), system),
+                            wire.known
+                        )
+                    })
+                    .collect();
                 format!(
                     "{run}: the cloth is tied to the chain link alone. What it pulls goes through the mesh to its own ties \
-                     and bands{load}; they are not checked. Where a rail or tension bar is there, tie to it."
+                     and bands{load}; they are not checked. {} Measure how far apart these ties are and how thick their \
+                     wire is, and ask what one holds. Where a rail or tension bar is there, tie to it.",
+                    wires.join(" ")
+                )
+            }
+            Self::HangsOnWire { run, why } => {
+                format!("{run}: {}. An engineer decides whether a rail is needed there.", why.join("; "))
+            }
+            Self::Rails { runs } => {
+                format!(
+                    "{runs}: rails are checked in bending and shear square on the fence, from post to post. What holds a \
+                     rail to its posts, its sleeves, and the pull along it: not checked."
                 )
             }
             Self::InPlane { run, pull } => format!(
                 "{run}: cloth held at its upright edges only pulls the posts there towards each other with {} at the design \
                  wind, along the fence. Line posts have such a pull from both sides, end and corner posts from one: they \
-                 are not checked for it.",
-                Value::of(*pull).written(system)
+                 are not checked for it. Tension bars and bands that take it there: their strength is not known.",
+                whole(Value::of(*pull), system)
             ),
             Self::AllowableStress => {
                 "steel is checked by allowable stress design, as the survey asks: 0.6 of the wind, safety \

@@ -351,8 +351,17 @@ impl Form {
             (self.line("run.height", &run::HEIGHT))
             (self.line("run.base_above_ground", &run::BASE))
             div.field data-key="run.top_rail" { code { "top_rail" } (self.short("run.top_rail.diameter", &run::RAIL)) (tick("none")) }
+            div.pair {
+                (self.short("run.top_rail.nominal_wall", &run::RAIL_NOMINAL_WALL)) (self.short("run.top_rail.yield", &post::YIELD))
+            }
             div.field data-key="run.mid_rail" { code { "mid_rail" } (self.short("run.mid_rail.diameter", &run::RAIL)) (tick("none")) }
+            div.pair {
+                (self.short("run.mid_rail.nominal_wall", &run::RAIL_NOMINAL_WALL)) (self.short("run.mid_rail.yield", &post::YIELD))
+            }
             div.field data-key="run.bottom_rail" { code { "bottom_rail" } (self.short("run.bottom_rail.diameter", &run::RAIL)) (tick("none")) }
+            div.pair {
+                (self.short("run.bottom_rail.nominal_wall", &run::RAIL_NOMINAL_WALL)) (self.short("run.bottom_rail.yield", &post::YIELD))
+            }
             div.pair {
                 (self.short("run.line_post", &run::LINE_POST)) (self.short("run.end_post", &run::END_POST))
             }
