@@ -116,10 +116,19 @@ impl Form {
 
     /// The unit a figure is written in, for the end of its line.
     fn unit(self, field: &Field) -> &'static str {
-        match field.example(self.system).rsplit(' ').next().unwrap_or_default() {
+        let example = field.example(self.system);
+        if let Some(at) = example.find("per ") {
+            return &example[at..];
+        }
+        if example.ends_with("N m") {
+            return "N m";
+        }
+        match example.rsplit(' ').next().unwrap_or_default() {
             "gauge" => "gauge or in",
             "ft" => "ft in",
-            unit if unit.chars().all(|letter| letter.is_alphabetic() || letter == '/' || letter == '%') => {
+            unit if unit.starts_with(|letter: char| letter.is_alphabetic() || letter == '%')
+                && unit.chars().all(|letter| letter.is_alphanumeric() || "/%-".contains(letter)) =>
+            {
                 unit
             }
             _ => "",
@@ -431,8 +440,8 @@ impl Form {
             div.pair {
                 (self.short("run.screen.height", &screen::HEIGHT)) small { "or" } (self.short("run.screen.top", &screen::TOP))
             }
-            div.pair {
-                (self.short("run.screen.weight", &screen::WEIGHT))
+            div.pair.narrow {
+                (self.short("run.screen.weight", &screen::WEIGHT.known()))
                 (self.words("run.screen.condition", &screen::CONDITION, &["dry", "iced", "unknown"]))
             }
             (self.ticks("run.screen.face", &screen::FACE, &fields::FACES))
@@ -470,10 +479,14 @@ small { font-size: 7pt; }
 .row { gap: 4mm; }
 .tight { gap: 2mm; min-height: 5mm; }
 .tight .field { min-height: 5mm; flex: 1 0 auto !important; }
-.tight .ticks { flex-wrap: nowrap; }
 .row .field small:not(.unit) { white-space: nowrap; }
 .row > small, .row > code, .pair > code { margin-right: -2.8mm; }
-.pair > code { margin-right: 0; }
+.pair > code, .tight > small { margin-right: 0; }
+.tight .ticks, .narrow .ticks { flex-wrap: nowrap; gap: 0 1.5mm; }
+.page:first-of-type .row { min-height: 5.4mm; }
+.page:first-of-type .tight { min-height: 5mm; }
+.page:first-of-type .sketches svg { max-height: 25mm; }
+.page:first-of-type .tall td { height: 6mm; }
 .two { min-height: 9mm; align-items: center; }
 .row > .field, .pair > .field, .field > .field { flex: 1; }
 .line { flex: 1; min-width: 8mm; border-bottom: 0.25mm solid #000; align-self: flex-end; }
