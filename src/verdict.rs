@@ -2,6 +2,7 @@
 
 mod fastening;
 mod footing;
+mod sway;
 
 pub use fastening::{
     BayFastening, FasteningVerdict, Held, NotWorked, PULL, Pull, Then, after_the_first_tie,
@@ -9,6 +10,7 @@ pub use fastening::{
 };
 
 pub use footing::{Dug, FootingCheck, FootingVerdict, FootingWhy, Width, WidthIs, basis_of};
+pub use sway::{FrequencyRatio, Sway, SwayUnknown, WithAir, sway};
 
 use crate::fence::{Fence, PostError, PostStrength, Run};
 use crate::footing::FootingError;
@@ -17,7 +19,7 @@ use crate::loads::{BayLoad, Dress, PostLoad, RunLoads, at_level, run_loads};
 use crate::numerics::root;
 use crate::rule;
 use crate::source::{Clause, OURS};
-use crate::units::{Force, Moment, Pure, Quantity, Value, Velocity, mph};
+use crate::units::{Force, Frequency, Length, Moment, Pure, Quantity, Value, Velocity, mph};
 use crate::wind::{Event, Level, Site, WindError};
 use crate::workings::{Blank, Entry, Ledger, Listed};
 use footing::Foot;
@@ -166,6 +168,8 @@ pub const RULES: &[Listed] = &[
     Listed::of::<CornerShear>(),
     Listed::of::<SquareCornerMoment>(),
     Listed::of::<SquareCornerShear>(),
+    Listed::of::<WithAir>(),
+    Listed::of::<FrequencyRatio>(),
 ];
 
 /// The gust at which ratios are worked to find the limit gust; the result does not depend on it.
@@ -184,13 +188,15 @@ pub enum PartKind {
     Rails,
     /// Ties and lacing beside it.
     Fastening,
+    /// How fast the post sways in gusts.
+    Sway,
 }
 
 impl PartKind {
     /// Whether it is the post itself or what it stands in, and not what hangs on it.
     #[must_use]
     pub const fn is_of_post(self) -> bool {
-        matches!(self, Self::PostBending | Self::PostShear | Self::Footing)
+        matches!(self, Self::PostBending | Self::PostShear | Self::Sway | Self::Footing)
     }
 
     /// Its name.
@@ -202,6 +208,7 @@ impl PartKind {
             Self::Footing => "footing",
             Self::Rails => "rails",
             Self::Fastening => "ties and lacing",
+            Self::Sway => "sway in gusts",
         }
     }
 }
@@ -231,6 +238,10 @@ const DRIVEN: &str = "the post is driven, so its largest moment is below the gro
 const DRIVEN_MORE: &str =
     "at the ground; the post is driven, and below the ground its moment is larger still";
 const RAILS: &str = "rails are not worked yet";
+const SLOW: &str = "the post may sway more slowly than once a second, where gusts count up to 1.6 times more: an engineer \
+                    works its gust factor";
+/// By which rule a post counts as rigid.
+const SWAY: Clause = OURS.at("first frequency, at least: weights, section, softest foot, air");
 
 /// What was found of one post.
 #[derive(Debug, Clone, PartialEq)]
@@ -240,7 +251,7 @@ pub struct PostVerdict {
     /// The same with the cloth taken off.
     pub bare_design: Option<PostLoad>,
     /// The parts.
-    pub parts: [Part; 5],
+    pub parts: [Part; 6],
     /// The worst of the parts.
     pub flag: Flag,
     /// The worst of the parts that were checked; nothing if none was.
@@ -263,18 +274,27 @@ pub struct PostVerdict {
     pub times_bare: f64,
     /// The load at the gust that ratios were worked at, for whoever compares.
     pub at_reference_gust: PostLoad,
+    /// How fast it sways by itself, at least.
+    pub sway: Result<Sway, SwayUnknown>,
 }
 
 impl PostVerdict {
-    /// The largest ratio of the post's own checked parts; ties and lacing are told apart.
+    /// The largest ratio of what the post's own checked parts carry; ties and lacing are told apart.
     #[must_use]
     pub fn ratio(&self) -> Option<f64> {
-        self.own_parts().filter_map(|part| part.ratio).max_by(f64::total_cmp)
+        self.load_bearing().filter_map(|part| part.ratio).max_by(f64::total_cmp)
     }
+
+    /// The parts of the post itself that carry a load: all but its sway.
+    pub fn load_bearing(&self) -> impl Iterator<Item = &Part> {
+        self.own_parts().filter(|part| part.kind != PartKind::Sway)
+    }
+
     /// The parts that are the post itself and what it stands in.
     pub fn own_parts(&self) -> impl Iterator<Item = &Part> {
         self.parts.iter().filter(|part| part.kind.is_of_post())
     }
+
     /// Whether a part of the post was left unchecked, so that the limit gust is "at most".
     #[must_use]
     pub const fn is_at_most(&self) -> bool {
@@ -472,7 +492,10 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
         };
         let cloth = fastening_part(&fastening, at);
         let standing = Standing { fence, strength: &strength, foot, level };
-        posts.push(standing.verdict(own.post(at), other, cloth));
+        let loads = own.post(at);
+        let arm = arm(loads.hung);
+        let sway = sway(fence, this, at, arm, site.code(), &mut Blank);
+        posts.push(standing.verdict(loads, other, cloth, sway));
     }
     Ok(run_of(this, posts, own.design.map(|design| design.bays), fastening))
 }
@@ -573,7 +596,13 @@ impl Standing<'_> {
         self.foot.below_grade(self.fence, (demand.shear, demand.moment), ledger)
     }
 
-    fn verdict(&self, own: WorkedPost, other: Option<WorkedPost>, cloth: Part) -> PostVerdict {
+    fn verdict(
+        &self,
+        own: WorkedPost,
+        other: Option<WorkedPost>,
+        cloth: Part,
+        sway: Result<Sway, SwayUnknown>,
+    ) -> PostVerdict {
         let strength = self.strength;
         let WorkedPost { hung, bare, design, bare_design } = own;
         let both = |own: PostLoad, of: fn(&WorkedPost) -> PostLoad| (own, other.as_ref().map(of));
@@ -599,6 +628,7 @@ impl Standing<'_> {
             footing_part(&footing),
             unchecked(PartKind::Rails, RAILS),
             cloth,
+            sway_part(sway),
         ];
         let of_post = || parts.iter().filter(|part| part.kind.is_of_post());
         let unknown_below = matches!(below_grade, Some(Err(_)));
@@ -626,6 +656,7 @@ impl Standing<'_> {
             bare_limit_gust: gust(bare_ratio),
             times_bare: (hung.moment / bare.moment).pure().abs(),
             at_reference_gust: hung,
+            sway,
         }
     }
 
@@ -698,6 +729,31 @@ fn checked(kind: PartKind, demand: Option<Value>, capacity: Value, ratio: Option
         flag: ratio.map_or(Flag::NotChecked, Flag::of),
         rule: Some(rule),
         why: if ratio.is_none() { Some(NO_SPEED) } else { None },
+    }
+}
+
+/// The height over the foot at which a load acts.
+fn arm(load: PostLoad) -> Length {
+    absolute(load.moment) / absolute(load.shear)
+}
+
+/// How fast a post sways, as one of its parts: rigid, or not checked.
+fn sway_part(sway: Result<Sway, SwayUnknown>) -> Part {
+    let slow =
+        |frequency: Frequency| Part { demand: Some(Value::of(frequency)), ..unchecked(PartKind::Sway, SLOW) };
+    match sway {
+        Ok(Sway { soft: Ok(frequency), rigid_from, .. }) if sway.is_ok_and(|sway| sway.is_rigid()) => Part {
+            kind: PartKind::Sway,
+            demand: Some(Value::of(rigid_from)),
+            capacity: Some(Value::of(frequency)),
+            ratio: Some(FrequencyRatio { least: rigid_from, frequency }.work(&mut Blank)),
+            flag: Flag::Within,
+            rule: Some(SWAY),
+            why: None,
+        },
+        Ok(Sway { soft: Ok(_), rigid_from, .. }) => slow(rigid_from),
+        Ok(Sway { clamped, rigid_from, .. }) if clamped < rigid_from => slow(rigid_from),
+        Ok(Sway { soft: Err(why), .. }) | Err(why) => unchecked(PartKind::Sway, why.why()),
     }
 }
 
@@ -779,6 +835,14 @@ pub fn post_workings(
             );
         }
     };
+    heading(ledger, "How fast the post sways by itself, at least".to_owned());
+    match sway(fence, this, post, arm(own.hung), site.code(), ledger) {
+        Ok(Sway { soft: Ok(_), .. }) => {}
+        Ok(Sway { soft: Err(why), .. }) => {
+            heading(ledger, format!("Above, the foot does not give. Sway is not checked: {}", why.why()));
+        }
+        Err(why) => heading(ledger, format!("Sway is not checked: {}", why.why())),
+    }
     if let Some(design) = own.design {
         heading(ledger, format!("Wind at the design event: {}", design.place));
         let wind = |error| VerdictError::Wind { run: this.name.clone(), error };

@@ -188,6 +188,9 @@ struct PostJson<'a> {
     flag_of_checked: Option<&'static str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     flag_best: Option<&'static str>,
+    /// First frequency, at least: with a foot that does not give, and with one as soft as it may be.
+    frequency_clamped_hz: Option<f64>,
+    frequency_hz: Option<f64>,
     parts: Vec<PartJson>,
 }
 
@@ -548,6 +551,8 @@ fn post_json<'a>(
         flag: flag.word(),
         flag_of_checked: of_checked.map(|flag| flag.word()),
         flag_best: best.map(|best| best.flag.word()),
+        frequency_clamped_hz: worst.sway.ok().map(|sway| sway.clamped.si()),
+        frequency_hz: worst.sway.ok().and_then(|sway| Some(sway.soft.ok()?.si())),
         parts: worst
             .parts
             .iter()
@@ -582,6 +587,7 @@ fn part_json((post, part): (&PostVerdict, &Part), best: Option<(&PostVerdict, &P
     let unit = |value: &Value| match value.measure.dimension() {
         Dimension::Moment => "N m",
         Dimension::Force => "N",
+        Dimension::Frequency => "Hz",
         _ => "SI",
     };
     let flag = best.map_or(part.flag, |best| crate::verdict::Flag::of_both_ends(part.flag, best.flag));

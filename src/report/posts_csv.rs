@@ -78,7 +78,7 @@ fn yes(is: bool) -> Cell {
 }
 
 fn largest(verdict: &PostVerdict) -> Option<&Part> {
-    let checked = verdict.own_parts().filter_map(|part| part.ratio.map(|ratio| (ratio, part)));
+    let checked = verdict.load_bearing().filter_map(|part| part.ratio.map(|ratio| (ratio, part)));
     checked.max_by(|one, other| one.0.total_cmp(&other.0)).map(|(_, part)| part)
 }
 

@@ -244,6 +244,8 @@ pub const WITHOUT_EXAMPLE: &[(&str, &str)] = &[
     ),
     ("verdict/corner-moment", OURS),
     ("verdict/corner-shear", OURS),
+    ("verdict/frequency-ratio", OURS),
+    ("verdict/frequency-with-air", OURS),
     ("verdict/limit-gust", OURS),
     ("verdict/shear-ratio", "a demand over a capacity; no printed example in shear was found"),
 ];

@@ -1685,6 +1685,12 @@ verdict/corner-moment
 verdict/corner-shear
     first 50 to 5000 lbf rises; second 50 to 5000 lbf rises
     swap first second; at second 0 lbf is 0.75 first; at first 300 lbf, second 400 lbf is 375 lbf
+verdict/frequency-ratio
+    least 0.5 to 2 Hz ^1; frequency 0.5 to 9 Hz ^-1
+    at least 1 Hz, frequency 4 Hz is 0.25
+verdict/frequency-with-air
+    frequency 0.5 to 9 Hz ^1; share 0.5 to 1 ^1
+    at frequency 2 Hz, share 0.7 is 1.4 Hz
 verdict/limit-gust
     gust 30 to 180 mph ^1; ratio 0.1 to 10 ^-0.5
     at ratio 1 is 1 gust; at ratio 4 is 0.5 gust; at ratio 0 gives no number
@@ -2142,7 +2148,8 @@ fn is_the_same_in_either_system(claims: &Claims) -> Held {
             claims.card().given.iter().map(in_unit).collect()
         };
         let (us, metric) = (written(System::Us), written(System::Si));
-        let one_unit = |field: &Field| field.measure.dimension() == Dimension::Years;
+        let one_unit =
+            |field: &Field| [Dimension::Years, Dimension::Frequency].contains(&field.measure.dimension());
         if us == metric && !claims.card().given.iter().all(one_unit) {
             return Err(claims.failed("written twice in the same units", &us));
         }
