@@ -259,15 +259,13 @@ fn read_into<Q: crate::units::Quantity>(
 }
 
 /// One word, or several between "or", the weakest soil of them first.
-fn words_into<T: Copy + PartialEq>(
+fn words_into<T: Copy + PartialEq + Weaker>(
     open: &mut Open<T>,
     layers: &Layers<'_>,
     named: impl Fn(&str) -> Option<T>,
     known: &[&'static str],
     reader: &mut Reader,
-) where
-    T: Weaker,
-{
+) {
     let key = open.key.rsplit('.').next().unwrap_or_default().to_owned();
     let Some((text, at)) =
         reader.text(layers, &key, "a word, several with \"or\" between, or \"unknown\"", Missing::IsFine)
