@@ -715,8 +715,8 @@ impl Sheet<'_> {
             self.marked(&is).map(|marks| (marks, least))
         };
         let mut text = Text::new().strong("Wind from either side: ").plain(
-            "one way it presses the cloth onto the fence, and no tie relieves the posts; the other way it pulls the \
-             cloth off.",
+            "one way it presses the cloth onto the fence, and what holds it relieves no post; the other way it pulls \
+             the cloth off.",
         );
         let at = |least: Option<Velocity>| least.map_or_else(String::new, |least| gust(least, self.system));
         if let Some((marks, least)) = of(First::Fastening) {

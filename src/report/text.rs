@@ -1,7 +1,9 @@
 //! The answer as text: first what can be photographed or pasted, then the tables.
 
 use super::compare::levers_in_short;
-use super::figures::{self, gust, gust_at_most, gust_figures, listed, ratio_spread, ratio_up};
+use super::figures::{
+    self, gust, gust_at_most, gust_figures, is_another_gust, listed, ratio_spread, ratio_up,
+};
 use super::footings::{self, Apart};
 use super::json::governs;
 use super::told::{self, Alike};
@@ -83,7 +85,11 @@ impl Page<'_> {
         if !pairs.is_empty() {
             writeln!(out)?;
         }
-        if self.check.runs.iter().any(|answer| answer.best.is_some()) {
+        let bare = |answer: &RunAnswer| {
+            let best = answer.best.as_ref().map(|best| best.bare_limit_gust);
+            is_another_gust(answer.worst.bare_limit_gust, best, self.system)
+        };
+        if self.check.runs.iter().any(|answer| self.has_lower(answer) || bare(answer)) {
             wrapped(
                 out,
                 "",
@@ -304,9 +310,12 @@ impl Page<'_> {
                 &format!("{bare}; the cloth multiplies the load by up to {:.1}", worst.times_bare),
             )?;
         }
-        let which =
-            if alike.answer.best.is_some() { "  the lower comes      " } else { "  it comes             " };
-        wrapped(out, which, &comes(alike.answer))?;
+        let which = match groups(alike.answer).first() {
+            Some((Group { often: Often::Unknown(_), .. }, _)) => "how often it comes",
+            _ if self.has_lower(alike.answer) => "the lower comes",
+            _ => "it comes",
+        };
+        wrapped(out, &format!("  {which:<21}"), &comes(alike.answer))?;
         let told = if ratios.is_empty() { Flag::NotChecked.to_string() } else { ratios.join("; ") };
         wrapped(out, "  at the design wind   ", &told)?;
         if let Some(of_posts) = footings::of_posts(alike) {
@@ -323,6 +332,13 @@ impl Page<'_> {
             wrapped(out, &format!("  {head:<21}"), &text)?;
         }
         Ok(())
+    }
+
+    /// Whether a limit gust of a run is told at both ends of what is not known.
+    fn has_lower(&self, answer: &RunAnswer) -> bool {
+        groups(answer)
+            .iter()
+            .any(|(group, _)| is_another_gust(group.limit_gust, group.limit_gust_best, self.system))
     }
 
     fn cloth(&self, run: &Run, survey: &RunSurvey) -> String {
@@ -694,7 +710,7 @@ fn least_of(
 fn comes(answer: &RunAnswer) -> String {
     let groups = groups(answer);
     match groups.first() {
-        Some((Group { often: unknown @ Often::Unknown(_), .. }, _)) => unknown.words(),
+        Some((Group { often: Often::Unknown(why), .. }, _)) => format!("not known: {why}"),
         _ => {
             let told = |(group, place): &(&Group, &str)| {
                 format!("{} {place}", group.often.words()).trim_end().to_owned()

@@ -472,12 +472,17 @@ fn found(survey: &Survey, way: Found) -> Option<Vec<&str>> {
 /// So many guesses are named where there is little room.
 const MOST_GUESSES: usize = 4;
 
+/// A text of which the end was cut away, with the quotes that the cut left open.
+fn closed(text: String) -> String {
+    if text.matches('"').count() % 2 == 1 { text + "\"" } else { text }
+}
+
 /// What was guessed, to be measured.
 fn guessed(survey: &Survey) -> Option<String> {
     let things = found(survey, Found::Guess)?;
     let more = things.len().saturating_sub(MOST_GUESSES);
     let mut named: Vec<String> =
-        things.iter().take(MOST_GUESSES).map(|thing| super::chart::clipped(thing, 40)).collect();
+        things.iter().take(MOST_GUESSES).map(|thing| closed(super::chart::clipped(thing, 40))).collect();
     if more > 0 {
         named.push(format!("{more} more"));
     }
