@@ -2,8 +2,9 @@
 
 use divan::{Bencher, black_box, counter::ItemsCount};
 use fencegust::fence::{
-    Bay, Condition, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
+    Bay, Condition, End, Fence, Post, PostKind, Rail, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
 };
+use fencegust::footing::Ground;
 use fencegust::loads::BaseMoment;
 use fencegust::member::Format;
 use fencegust::member::PlasticModulus;
@@ -32,6 +33,7 @@ fn court_side() -> Fence {
         at: width * at as f64,
         role: if at == 0 || at == bays { Role::End } else { Role::Line },
         kind: 0,
+        footing: None,
         shared_with: None,
     });
     let run = Run {
@@ -39,7 +41,7 @@ fn court_side() -> Fence {
         height,
         base_above_ground: feet(0.0),
         chain_link: Some(ChainLink { mesh: inches(1.75), wire: inches(0.148) }),
-        rails: Rails { top: Some(inches(1.660)), middle: None, bottom: None },
+        rails: Rails { top: Some(Rail::of(inches(1.660))), middle: None, bottom: None },
         bays: vec![Bay::of(width); bays],
         posts: posts.collect(),
         screen: Some(Screen {
@@ -69,7 +71,13 @@ fn court_side() -> Fence {
         }),
         format: Format::Lrfd,
     };
-    Fence { kinds: vec![kind], runs: vec![run] }
+    Fence {
+        kinds: vec![kind],
+        runs: vec![run],
+        footings: Vec::new(),
+        ground: Ground::default(),
+        footing_method: None,
+    }
 }
 
 fn open_country() -> Site {

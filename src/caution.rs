@@ -412,7 +412,6 @@ pub const NOT_CHECKED: &[(&str, &str)] = &[
     ("banners", "banners and signs hung on the cloth"),
     ("torsion", "twist of open (roll-formed) posts"),
     ("second-order", "the second-order effect of the fence's own weight (about 1 %)"),
-    ("frequency", "sway below 1 Hz, where gusts count up to 1.6 times more"),
     ("cloth", "the cloth itself, its hem and grommets"),
 ];
 

@@ -3,11 +3,16 @@
 //! Posts share kinds by index, so that a changed wall recomputes one section.
 
 mod fastening;
+mod footing;
 mod post;
+mod rail;
 
 pub use fastening::{ClothStiffness, Face, Fastening, FasteningKind, TiedTo};
+pub use footing::{Footing, FootingShape};
 pub use post::{PostError, PostKind, PostStrength, Section, Shape, Tube, Wall};
+pub use rail::{Rail, RailPlace, Rails, Splice};
 
+use crate::footing::{Ground, Method};
 use crate::numerics::{ROUNDING, on_bound};
 use crate::screen::{ChainLink, CombinedSolidity};
 use crate::source::Stated;
@@ -21,6 +26,12 @@ pub struct Fence {
     pub kinds: Vec<PostKind>,
     /// The runs.
     pub runs: Vec<Run>,
+    /// What posts stand in.
+    pub footings: Vec<Footing>,
+    /// The ground about them, as far as it is known.
+    pub ground: Ground,
+    /// The method by which footings are worked, where one is asked for.
+    pub footing_method: Option<Method>,
 }
 
 /// A straight side of fence.
@@ -34,7 +45,7 @@ pub struct Run {
     pub base_above_ground: Length,
     /// The steel mesh, if any.
     pub chain_link: Option<ChainLink>,
-    /// Diameters of the rails there are.
+    /// The rails there are.
     pub rails: Rails,
     /// From left to right, standing inside.
     pub bays: Vec<Bay>,
@@ -46,17 +57,6 @@ pub struct Run {
     pub start: End,
     /// What stands at the right end.
     pub finish: End,
-}
-
-/// Diameters of rails; nothing where there is none.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Rails {
-    /// Top rail.
-    pub top: Option<Length>,
-    /// Rail at half height.
-    pub middle: Option<Length>,
-    /// Bottom rail.
-    pub bottom: Option<Length>,
 }
 
 /// Between two neighbouring posts.
@@ -97,6 +97,8 @@ pub struct Post {
     pub role: Role,
     /// Its kind by index.
     pub kind: usize,
+    /// What it stands in by index, if that is known.
+    pub footing: Option<usize>,
     /// The post of another run that is the same post.
     pub shared_with: Option<Shared>,
 }
@@ -357,8 +359,13 @@ mod tests {
 
     /// Three bays of 10 ft with cloth from 1 to 9 ft over the bays from `first` to before `end`.
     fn run(first: usize, end: usize, solidity: f64) -> Run {
-        let post =
-            |at: u32| Post { at: feet(10.0 * f64::from(at)), role: Role::Line, kind: 0, shared_with: None };
+        let post = |at: u32| Post {
+            at: feet(10.0 * f64::from(at)),
+            role: Role::Line,
+            kind: 0,
+            footing: None,
+            shared_with: None,
+        };
         Run {
             name: "run".into(),
             height: feet(10.0),
@@ -439,6 +446,11 @@ mod tests {
         assert_eq!(run.bare().solidity(&mut Blank), None);
     }
 
+    fn of_runs(runs: Vec<Run>) -> Fence {
+        let (kinds, footings) = (Vec::new(), Vec::new());
+        Fence { kinds, runs, footings, ground: Ground::default(), footing_method: None }
+    }
+
     /// The return of the first run's end: the second run, changed.
     fn returned(first: Run, at_start: bool, second: Run, at_its_start: bool) -> Length {
         let mut first = first;
@@ -448,7 +460,7 @@ mod tests {
         } else {
             first.finish = end
         }
-        Fence { kinds: Vec::new(), runs: vec![first, second] }.return_length(0, at_start)
+        of_runs(vec![first, second]).return_length(0, at_start)
     }
 
     #[test]
@@ -465,7 +477,7 @@ mod tests {
                 assert_eq!(returned(run(0, 3, 1.0), at_start, far, at_its_start), feet(0.0));
             }
         }
-        let fence = |end| Fence { kinds: Vec::new(), runs: vec![Run { start: end, ..run(0, 3, 1.0) }] };
+        let fence = |end| of_runs(vec![Run { start: end, ..run(0, 3, 1.0) }]);
         assert_eq!(fence(End::Free).return_length(0, true), feet(0.0));
         assert_eq!(fence(End::Return(feet(7.0))).return_length(0, true), feet(7.0));
         assert_eq!(fence(End::Return(feet(7.0))).return_length(0, false), feet(0.0));

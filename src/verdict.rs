@@ -1,19 +1,28 @@
 //! Ratio, flag, what governs, and the limit gust, post by post.
 
 mod fastening;
+mod footing;
+mod sway;
 
 pub use fastening::{
     BayFastening, FasteningVerdict, Held, NotWorked, PULL, Pull, Then, after_the_first_tie,
     fastening_verdict, fastening_workings,
 };
 
+pub use footing::{Dug, FootingCheck, FootingVerdict, FootingWhy, Width, WidthIs, basis_of};
+pub use sway::{FrequencyRatio, Sway, SwayUnknown, WithAir, sway};
+
 use crate::fence::{Fence, PostError, PostStrength, Run};
+use crate::footing::FootingError;
+use crate::footing::driven::BelowGrade;
 use crate::loads::{BayLoad, Dress, PostLoad, RunLoads, at_level, run_loads};
+use crate::numerics::root;
 use crate::rule;
 use crate::source::{Clause, OURS};
-use crate::units::{Force, Moment, Pure, Quantity, Value, Velocity, mph};
+use crate::units::{Force, Frequency, Length, Moment, Pure, Quantity, Value, Velocity, mph};
 use crate::wind::{Event, Level, Site, WindError};
-use crate::workings::{Blank, Ledger, Listed};
+use crate::workings::{Blank, Entry, Ledger, Listed};
+use footing::Foot;
 use std::fmt;
 
 /// What is said of a part, a post, a run; the worst stands last.
@@ -159,6 +168,8 @@ pub const RULES: &[Listed] = &[
     Listed::of::<CornerShear>(),
     Listed::of::<SquareCornerMoment>(),
     Listed::of::<SquareCornerShear>(),
+    Listed::of::<WithAir>(),
+    Listed::of::<FrequencyRatio>(),
 ];
 
 /// The gust at which ratios are worked to find the limit gust; the result does not depend on it.
@@ -177,13 +188,15 @@ pub enum PartKind {
     Rails,
     /// Ties and lacing beside it.
     Fastening,
+    /// How fast the post sways in gusts.
+    Sway,
 }
 
 impl PartKind {
     /// Whether it is the post itself or what it stands in, and not what hangs on it.
     #[must_use]
     pub const fn is_of_post(self) -> bool {
-        matches!(self, Self::PostBending | Self::PostShear | Self::Footing)
+        matches!(self, Self::PostBending | Self::PostShear | Self::Sway | Self::Footing)
     }
 
     /// Its name.
@@ -195,6 +208,7 @@ impl PartKind {
             Self::Footing => "footing",
             Self::Rails => "rails",
             Self::Fastening => "ties and lacing",
+            Self::Sway => "sway in gusts",
         }
     }
 }
@@ -219,8 +233,15 @@ pub struct Part {
 }
 
 const NO_SPEED: &str = "no design wind speed is given";
-const FOOTING: &str = "footings are not worked yet: ask how deep, how wide, in what soil";
+const DRIVEN: &str = "the post is driven, so its largest moment is below the ground, and the strength of the soil there is \
+                      not known: ask a geotechnical engineer for S_u of clay, or for φ and γ of sand";
+const DRIVEN_MORE: &str =
+    "at the ground; the post is driven, and below the ground its moment is larger still";
 const RAILS: &str = "rails are not worked yet";
+const SLOW: &str = "the post may sway more slowly than once a second, where gusts count up to 1.6 times more: an engineer \
+                    works its gust factor";
+/// By which rule a post counts as rigid.
+const SWAY: Clause = OURS.at("first frequency, at least: weights, section, softest foot, air");
 
 /// What was found of one post.
 #[derive(Debug, Clone, PartialEq)]
@@ -230,36 +251,66 @@ pub struct PostVerdict {
     /// The same with the cloth taken off.
     pub bare_design: Option<PostLoad>,
     /// The parts.
-    pub parts: [Part; 5],
+    pub parts: [Part; 6],
     /// The worst of the parts.
     pub flag: Flag,
     /// The worst of the parts that were checked; nothing if none was.
     pub flag_of_checked: Option<Flag>,
+    /// What it stands in.
+    pub footing: FootingVerdict,
+    /// Of a driven post, its largest moment at the design wind or, without a speed, at the gust that ratios were worked
+    /// at; or why it is not known. Nothing for a post in concrete.
+    pub below_grade: Option<Result<BelowGrade, FootingError>>,
     /// The gust at which the first of the post's own checked parts reaches its limit. What holds the cloth never
     /// lowers nor lifts it.
     pub limit_gust: Velocity,
+    /// The part that reaches its limit then.
+    pub limited_by: PartKind,
+    /// Whether a part of the post was left unchecked, so that the limit gust is "at most".
+    pub limit_is_at_most: bool,
     /// The same with the cloth taken off.
     pub bare_limit_gust: Velocity,
     /// Base moment with the cloth over base moment without, in one gust.
     pub times_bare: f64,
     /// The load at the gust that ratios were worked at, for whoever compares.
     pub at_reference_gust: PostLoad,
+    /// How fast it sways by itself, at least.
+    pub sway: Result<Sway, SwayUnknown>,
 }
 
 impl PostVerdict {
-    /// The largest ratio of the post's own checked parts; ties and lacing are told apart.
+    /// The largest ratio of what the post's own checked parts carry; ties and lacing are told apart.
     #[must_use]
     pub fn ratio(&self) -> Option<f64> {
-        self.own_parts().filter_map(|part| part.ratio).max_by(f64::total_cmp)
+        self.load_bearing().filter_map(|part| part.ratio).max_by(f64::total_cmp)
     }
+
+    /// The parts of the post itself that carry a load: all but its sway.
+    pub fn load_bearing(&self) -> impl Iterator<Item = &Part> {
+        self.own_parts().filter(|part| part.kind != PartKind::Sway)
+    }
+
     /// The parts that are the post itself and what it stands in.
     pub fn own_parts(&self) -> impl Iterator<Item = &Part> {
         self.parts.iter().filter(|part| part.kind.is_of_post())
     }
+
     /// Whether a part of the post was left unchecked, so that the limit gust is "at most".
     #[must_use]
-    pub fn is_at_most(&self) -> bool {
-        self.own_parts().any(|part| part.ratio.is_none())
+    pub const fn is_at_most(&self) -> bool {
+        self.limit_is_at_most
+    }
+
+    /// Why one of its parts was not checked, in full.
+    #[must_use]
+    pub fn why(&self, part: &Part) -> Option<String> {
+        match (part.kind, &self.footing.checked, &self.below_grade) {
+            (PartKind::Footing, Err(why), _) => Some(why.to_string()),
+            (PartKind::PostBending, _, Some(Err(error))) if part.ratio.is_none() => {
+                Some(format!("the post is driven, so its largest moment is below the ground: {error}"))
+            }
+            _ => part.why.map(str::to_owned),
+        }
     }
 }
 
@@ -415,6 +466,8 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
     let this = &fence.runs[run];
     let own = worked(fence, run, site)?;
     let mut strengths: Vec<Option<PostStrength>> = vec![None; fence.kinds.len()];
+    let mut feet: Vec<((Option<usize>, usize), Foot)> = Vec::new();
+    let level = site.code().level();
     let fastening = fastening_verdict(fence, run, site)?;
     let mut posts = Vec::with_capacity(this.posts.len());
     for (at, post) in this.posts.iter().enumerate() {
@@ -429,8 +482,20 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
             Some(shared) => Some(worked(fence, shared.run, site)?.post(shared.post)),
             None => None,
         };
+        let stands = (post.footing, post.kind);
+        let foot = match feet.iter().position(|(known, _)| *known == stands) {
+            Some(known) => &feet[known].1,
+            None => {
+                feet.push((stands, Foot::of(fence, post.footing, post.kind, this.height, level)));
+                &feet[feet.len() - 1].1
+            }
+        };
         let cloth = fastening_part(&fastening, at);
-        posts.push(post_verdict(&strength, site.code().level(), own.post(at), other, cloth));
+        let standing = Standing { fence, strength: &strength, foot, level };
+        let loads = own.post(at);
+        let arm = arm(loads.hung);
+        let sway = sway(fence, this, at, arm, site.code(), &mut Blank);
+        posts.push(standing.verdict(loads, other, cloth, sway));
     }
     Ok(run_of(this, posts, own.design.map(|design| design.bays), fastening))
 }
@@ -510,22 +575,153 @@ fn strength(
     kind.strength(run.height, ledger).map_err(told)
 }
 
-fn post_verdict(
-    strength: &PostStrength,
+/// A post with what it can carry and what it stands in.
+struct Standing<'f> {
+    fence: &'f Fence,
+    strength: &'f PostStrength,
+    foot: &'f Foot,
     level: Level,
-    own: WorkedPost,
-    other: Option<WorkedPost>,
-    cloth: Part,
-) -> PostVerdict {
-    let WorkedPost { hung, bare, design, bare_design } = own;
-    let demand = |own, of: fn(&WorkedPost) -> PostLoad| {
-        Demand::of((own, other.as_ref().map(of)), level, strength, &mut Blank)
-    };
-    let at_design = design.map(|own| {
-        let other = other.as_ref().and_then(|other| other.design);
-        Demand::of((own, other), level, strength, &mut Blank)
-    });
-    let checked = |kind, demand: Option<Value>, capacity, ratio: Option<f64>, rule| Part {
+}
+
+impl Standing<'_> {
+    fn demand(&self, own: PostLoad, other: Option<PostLoad>, ledger: &mut impl Ledger) -> Demand {
+        Demand::of((own, other), self.level, self.strength, ledger)
+    }
+
+    fn below_grade(
+        &self,
+        demand: Demand,
+        ledger: &mut impl Ledger,
+    ) -> Option<Result<BelowGrade, FootingError>> {
+        self.foot.below_grade(self.fence, (demand.shear, demand.moment), ledger)
+    }
+
+    fn verdict(
+        &self,
+        own: WorkedPost,
+        other: Option<WorkedPost>,
+        cloth: Part,
+        sway: Result<Sway, SwayUnknown>,
+    ) -> PostVerdict {
+        let strength = self.strength;
+        let WorkedPost { hung, bare, design, bare_design } = own;
+        let both = |own: PostLoad, of: fn(&WorkedPost) -> PostLoad| (own, other.as_ref().map(of));
+        let (at_hung, at_bare) = (both(hung, |other| other.hung), both(bare, |other| other.bare));
+        let at_design = design.map(|own| (own, other.as_ref().and_then(|other| other.design)));
+        let footing = self.foot.verdict(at_design, at_hung, at_bare);
+        let demand = at_design.map(|(own, other)| self.demand(own, other, &mut Blank));
+        let (hung_demand, bare_demand) =
+            (self.demand(at_hung.0, at_hung.1, &mut Blank), self.demand(at_bare.0, at_bare.1, &mut Blank));
+        let below_grade = self.below_grade(demand.unwrap_or(hung_demand), &mut Blank);
+        let parts = [
+            self.bending(demand, below_grade.as_ref()),
+            match strength.shear {
+                Ok((shear, clause)) => checked(
+                    PartKind::PostShear,
+                    demand.map(|demand| Value::of(demand.shear)),
+                    Value::of(shear),
+                    demand.and_then(|demand| ratios(demand, strength, &mut Blank).shear),
+                    clause,
+                ),
+                Err(why) => unchecked(PartKind::PostShear, why),
+            },
+            footing_part(&footing),
+            unchecked(PartKind::Rails, RAILS),
+            cloth,
+            sway_part(sway),
+        ];
+        let of_post = || parts.iter().filter(|part| part.kind.is_of_post());
+        let unknown_below = matches!(below_grade, Some(Err(_)));
+        let limit_is_at_most = unknown_below || of_post().any(|part| part.capacity.is_none());
+        let limits = |demand: Demand, footing: Option<f64>| {
+            self.limits(demand, footing, &mut Blank)
+                .reduce(|one, other| if other.1 > one.1 { other } else { one })
+        };
+        let (limited_by, ratio) = limits(hung_demand, footing.at_gust.map(|(hung, _)| hung))
+            .unwrap_or((PartKind::PostBending, 0.0));
+        let bare_ratio =
+            limits(bare_demand, footing.at_gust.map(|(_, bare)| bare)).map_or(0.0, |(_, ratio)| ratio);
+        let gust = |ratio| LimitGust { gust: REFERENCE_GUST, ratio }.work(&mut Blank);
+        PostVerdict {
+            design,
+            bare_design,
+            flag: parts.iter().map(|part| part.flag).max().unwrap_or(Flag::NotChecked),
+            flag_of_checked: parts.iter().filter(|part| part.ratio.is_some()).map(|part| part.flag).max(),
+            parts,
+            footing,
+            below_grade,
+            limit_gust: gust(ratio),
+            limited_by,
+            limit_is_at_most,
+            bare_limit_gust: gust(bare_ratio),
+            times_bare: (hung.moment / bare.moment).pure().abs(),
+            at_reference_gust: hung,
+            sway,
+        }
+    }
+
+    /// Bending at grade, or below it where the post is driven.
+    fn bending(&self, demand: Option<Demand>, below: Option<&Result<BelowGrade, FootingError>>) -> Part {
+        let of = |moment: Option<Moment>| {
+            let ratio = |demand| MomentRatio { demand, capacity: self.strength.moment }.work(&mut Blank);
+            checked(
+                PartKind::PostBending,
+                moment.map(Value::of),
+                Value::of(self.strength.moment),
+                moment.map(ratio),
+                self.strength.moment_clause,
+            )
+        };
+        let at_grade = of(demand.map(|demand| demand.moment));
+        match below {
+            None => at_grade,
+            Some(Ok(below)) => of(demand.map(|_| below.largest)),
+            // What is over at the ground is over below it.
+            Some(Err(_)) if at_grade.flag == Flag::Over => Part { why: Some(DRIVEN_MORE), ..at_grade },
+            Some(Err(_)) => unchecked(PartKind::PostBending, DRIVEN),
+        }
+    }
+
+    /// Each of the post's own parts with the ratio that says in which gust it is at its limit, from a demand in the gust
+    /// that ratios are worked at.
+    fn limits(
+        &self,
+        demand: Demand,
+        footing: Option<f64>,
+        ledger: &mut impl Ledger,
+    ) -> impl Iterator<Item = (PartKind, f64)> {
+        let Ratios { bending, shear } = ratios(demand, self.strength, ledger);
+        let bending = self.ratio_below_grade(demand, ledger).unwrap_or(bending);
+        [(PartKind::PostBending, Some(bending)), (PartKind::PostShear, shear), (PartKind::Footing, footing)]
+            .into_iter()
+            .filter_map(|(kind, ratio)| Some((kind, ratio?)))
+    }
+
+    /// Of a driven post, one over the growth of its load that brings the largest moment to its strength: that moment
+    /// grows faster than the load.
+    fn ratio_below_grade(&self, demand: Demand, ledger: &mut impl Ledger) -> Option<f64> {
+        let largest = |times: f64| -> Option<Moment> {
+            let grown = Demand { moment: demand.moment * times, shear: demand.shear * times };
+            self.below_grade(grown, &mut Blank)?.ok().map(|below| below.largest)
+        };
+        largest(1.0)?;
+        let capacity = self.strength.moment;
+        let off = |times: f64| largest(times).map_or(f64::NAN, |moment| (moment / capacity).pure() - 1.0);
+        // The moment at grade alone is at the strength there, so below grade it is past it.
+        let most = (capacity / demand.moment).pure();
+        let found = root(off, most * 1e-9, most)?;
+        ledger.write(|| Entry::Solved {
+            symbol: "ratio",
+            method: "one over the growth of the load that brings the largest moment below the ground to φM_n",
+            rounds: found.rounds,
+            residual: off(found.at).abs(),
+        });
+        Some(1.0 / found.at)
+    }
+}
+
+fn checked(kind: PartKind, demand: Option<Value>, capacity: Value, ratio: Option<f64>, rule: Clause) -> Part {
+    Part {
         kind,
         demand,
         capacity: Some(capacity),
@@ -533,40 +729,43 @@ fn post_verdict(
         flag: ratio.map_or(Flag::NotChecked, Flag::of),
         rule: Some(rule),
         why: if ratio.is_none() { Some(NO_SPEED) } else { None },
-    };
-    let at_design_ratios = at_design.map(|demand| ratios(demand, strength, &mut Blank));
-    let parts = [
-        checked(
-            PartKind::PostBending,
-            at_design.map(|demand| Value::of(demand.moment)),
-            Value::of(strength.moment),
-            at_design_ratios.map(|ratios| ratios.bending),
-            strength.moment_clause,
-        ),
-        match strength.shear {
-            Ok((shear, clause)) => checked(
-                PartKind::PostShear,
-                at_design.map(|demand| Value::of(demand.shear)),
-                Value::of(shear),
-                at_design_ratios.and_then(|ratios| ratios.shear),
-                clause,
-            ),
-            Err(why) => unchecked(PartKind::PostShear, why),
+    }
+}
+
+/// The height over the foot at which a load acts.
+fn arm(load: PostLoad) -> Length {
+    absolute(load.moment) / absolute(load.shear)
+}
+
+/// How fast a post sways, as one of its parts: rigid, or not checked.
+fn sway_part(sway: Result<Sway, SwayUnknown>) -> Part {
+    let slow =
+        |frequency: Frequency| Part { demand: Some(Value::of(frequency)), ..unchecked(PartKind::Sway, SLOW) };
+    match sway {
+        Ok(Sway { soft: Ok(frequency), rigid_from, .. }) if sway.is_ok_and(|sway| sway.is_rigid()) => Part {
+            kind: PartKind::Sway,
+            demand: Some(Value::of(rigid_from)),
+            capacity: Some(Value::of(frequency)),
+            ratio: Some(FrequencyRatio { least: rigid_from, frequency }.work(&mut Blank)),
+            flag: Flag::Within,
+            rule: Some(SWAY),
+            why: None,
         },
-        unchecked(PartKind::Footing, FOOTING),
-        unchecked(PartKind::Rails, RAILS),
-        cloth,
-    ];
-    PostVerdict {
-        design,
-        bare_design,
-        flag: parts.iter().map(|part| part.flag).max().unwrap_or(Flag::NotChecked),
-        flag_of_checked: parts.iter().filter(|part| part.ratio.is_some()).map(|part| part.flag).max(),
-        parts,
-        limit_gust: limit_gust(demand(hung, |other| other.hung), strength, &mut Blank),
-        bare_limit_gust: limit_gust(demand(bare, |other| other.bare), strength, &mut Blank),
-        times_bare: (hung.moment / bare.moment).pure().abs(),
-        at_reference_gust: hung,
+        Ok(Sway { soft: Ok(_), rigid_from, .. }) => slow(rigid_from),
+        Ok(Sway { clamped, rigid_from, .. }) if clamped < rigid_from => slow(rigid_from),
+        Ok(Sway { soft: Err(why), .. }) | Err(why) => unchecked(PartKind::Sway, why.why()),
+    }
+}
+
+/// What a post stands in, as one of its parts.
+fn footing_part(footing: &FootingVerdict) -> Part {
+    let (kind, rule) = (PartKind::Footing, footing.method.clause());
+    match (&footing.checked, footing.capacity_at_gust) {
+        (Ok(FootingCheck { demand, capacity, ratio }), _) => {
+            checked(kind, Some(Value::of(demand.force)), Value::of(*capacity), Some(*ratio), rule)
+        }
+        (Err(FootingWhy::NoSpeed), Some(capacity)) => checked(kind, None, Value::of(capacity), None, rule),
+        (Err(why), _) => unchecked(kind, why.short()),
     }
 }
 
@@ -584,10 +783,23 @@ fn ratios(demand: Demand, strength: &PostStrength, ledger: &mut impl Ledger) -> 
     Ratios { bending, shear }
 }
 
-fn limit_gust(at_reference: Demand, strength: &PostStrength, ledger: &mut impl Ledger) -> Velocity {
-    let Ratios { bending, shear } = ratios(at_reference, strength, ledger);
-    let ratio = shear.map_or(bending, |shear| bending.max(shear));
-    LimitGust { gust: REFERENCE_GUST, ratio }.work(ledger)
+impl Standing<'_> {
+    /// Writes down the largest moment of a driven post; nothing for a post in concrete, or where it is not known.
+    fn write_below_grade(&self, demand: Demand, ledger: &mut Vec<Entry>) -> Option<Moment> {
+        match self.below_grade(demand, &mut Blank)? {
+            Ok(_) => {
+                heading(ledger, "Largest moment of the driven post, below the ground".to_owned());
+                self.below_grade(demand, ledger)?.ok().map(|below| below.largest)
+            }
+            Err(error) => {
+                heading(
+                    ledger,
+                    format!("The post is driven; its moment below the ground is not checked: {error}"),
+                );
+                None
+            }
+        }
+    }
 }
 
 fn absolute<Q: Quantity>(quantity: Q) -> Q {
@@ -603,7 +815,7 @@ pub fn post_workings(
     run: usize,
     post: usize,
     site: &Site,
-    ledger: &mut Vec<crate::workings::Entry>,
+    ledger: &mut Vec<Entry>,
 ) -> Result<(), VerdictError> {
     let this = &fence.runs[run];
     let own = worked(fence, run, site)?.post(post);
@@ -613,7 +825,8 @@ pub fn post_workings(
         None => None,
     };
     let (kind, level) = (this.posts[post].kind, site.code().level());
-    let corner = |ledger: &mut Vec<crate::workings::Entry>| {
+    let foot = Foot::of(fence, this.posts[post].footing, kind, this.height, level);
+    let corner = |ledger: &mut Vec<Entry>| {
         if let Some(shared) = shared {
             let name = &fence.runs[shared.run].name;
             heading(
@@ -622,6 +835,14 @@ pub fn post_workings(
             );
         }
     };
+    heading(ledger, "How fast the post sways by itself, at least".to_owned());
+    match sway(fence, this, post, arm(own.hung), site.code(), ledger) {
+        Ok(Sway { soft: Ok(_), .. }) => {}
+        Ok(Sway { soft: Err(why), .. }) => {
+            heading(ledger, format!("Above, the foot does not give. Sway is not checked: {}", why.why()));
+        }
+        Err(why) => heading(ledger, format!("Sway is not checked: {}", why.why())),
+    }
     if let Some(design) = own.design {
         heading(ledger, format!("Wind at the design event: {}", design.place));
         let wind = |error| VerdictError::Wind { run: this.name.clone(), error };
@@ -629,10 +850,20 @@ pub fn post_workings(
             .map_err(wind)?;
         corner(ledger);
         let strength = strength(fence, kind, this, &mut Blank)?;
-        let demand = Demand::of((design, other.and_then(|other| other.design)), level, &strength, ledger);
+        let standing = Standing { fence, strength: &strength, foot: &foot, level };
+        let there = other.and_then(|other| other.design);
+        let demand = standing.demand(design, there, ledger);
+        let demand = match standing.write_below_grade(demand, ledger) {
+            Some(moment) => Demand { moment, ..demand },
+            None => demand,
+        };
         write_strength(fence, kind, this, ledger)?;
         heading(ledger, "Demand over capacity".to_owned());
         let _ = ratios(demand, &strength, ledger);
+        heading(ledger, foot.heading());
+        if let Err(why) = foot.check(design, there, ledger) {
+            heading(ledger, format!("The footing is not checked: {why}"));
+        }
     } else {
         write_strength(fence, kind, this, ledger)?;
     }
@@ -643,8 +874,17 @@ pub fn post_workings(
         .map_err(wind)?;
     corner(ledger);
     let strength = strength(fence, kind, this, &mut Blank)?;
-    let demand = Demand::of((gust, other.map(|other| other.hung)), level, &strength, ledger);
-    let _ = limit_gust(demand, &strength, ledger);
+    let standing = Standing { fence, strength: &strength, foot: &foot, level };
+    let there = other.map(|other| other.hung);
+    let demand = standing.demand(gust, there, ledger);
+    let mut footing = None;
+    if foot.check(gust, there, &mut Blank).is_ok() {
+        heading(ledger, format!("{}, in that gust", foot.heading()));
+        footing = foot.check(gust, there, ledger).ok().map(|found| found.ratio);
+    }
+    heading(ledger, "The first of its parts to reach its limit".to_owned());
+    let ratio = standing.limits(demand, footing, ledger).map(|(_, ratio)| ratio).fold(0.0, f64::max);
+    let _ = LimitGust { gust: REFERENCE_GUST, ratio }.work(ledger);
     Ok(())
 }
 
@@ -652,12 +892,12 @@ fn write_strength(
     fence: &Fence,
     kind: usize,
     run: &Run,
-    ledger: &mut Vec<crate::workings::Entry>,
+    ledger: &mut Vec<Entry>,
 ) -> Result<(), VerdictError> {
     heading(ledger, format!("Strength of the post, \"{}\", at grade", fence.kinds[kind].name));
     strength(fence, kind, run, ledger).map(|_| ())
 }
 
-fn heading(ledger: &mut Vec<crate::workings::Entry>, text: String) {
-    ledger.push(crate::workings::Entry::Heading(text));
+fn heading(ledger: &mut Vec<Entry>, text: String) {
+    ledger.push(Entry::Heading(text));
 }

@@ -76,8 +76,10 @@ impl Often {
                 let times = rough(1.0 / years);
                 if times < 2.0 {
                     "about once a year".to_owned()
+                } else if times < 3.0 {
+                    "about twice a year".to_owned()
                 } else {
-                    format!("some {times} times a year")
+                    format!("about {times} times a year")
                 }
             }
             Self::Law(HowOften { years, exact: false, .. }) => {
@@ -120,7 +122,8 @@ mod tests {
     fn an_order_of_magnitude_is_told_as_one() {
         assert_eq!(law(0.1, Some((11.3, 45.2))).words(), "some 10 to 50 days a year");
         assert_eq!(law(0.001, Some((900.0, 3600.0))).words(), "most days of the year");
-        assert_eq!(law(0.4, None).words(), "some 3 times a year");
+        assert_eq!(law(0.4, None).words(), "about 3 times a year");
+        assert_eq!(law(0.5, None).words(), "about twice a year");
         assert_eq!(law(3.2, None).words(), "about once in 3 years");
         assert_eq!(law(47.0, None).words(), "about once in 50 years");
         assert_eq!(law(723.0, None).words(), "about once in 700 years");

@@ -561,7 +561,7 @@ impl ScreenAt<'_> {
         if let (None, Some(panel)) = (self.terms.order.longest_panel, self.measured()) {
             notes.push(OrderNote::MeasuredPanel { panel });
         }
-        if let Some(rail) = self.run.rails.top {
+        if let Some(rail) = self.run.rails.top.map(|rail| rail.diameter) {
             let (height, to_rail) = (panels[0].size.height, self.run.height - rail - self.screen.bottom);
             let underside = to_rail - self.terms.top_gap;
             if height > underside * (1.0 + crate::numerics::ROUNDING) && underside.si() > 0.0 {
@@ -822,7 +822,8 @@ impl ScreenAt<'_> {
             Row::Middle => self.run.rails.middle,
             Row::Bottom => self.run.rails.bottom,
             Row::Sides => None,
-        };
+        }
+        .map(|rail| rail.diameter);
         let mut total = Length::from_si(0.0);
         let (mut pieces, mut longest) = (0, Length::from_si(0.0));
         for panel in panels {

@@ -2,6 +2,7 @@
 
 use crate::member::aisc360_16::DesignWall;
 use crate::member::nds_2018::TimberInService;
+use crate::member::stiffness::{Stiffness, of_round_steel, of_square_steel, of_timber};
 use crate::member::{
     Format, GirthDiameter, MemberError, RoundTube, SquareSizes, SquareTube, TubeSizes, aisc360_16,
     aisi_s100_16, nds_2018,
@@ -50,7 +51,7 @@ pub enum Section {
 }
 
 /// Steel tube as it was made and as it stands.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Tube {
     /// Round or square.
     pub shape: Shape,
@@ -107,6 +108,9 @@ pub struct PostStrength {
 
 const SHEAR_OF_MODULUS: &str = "only the modulus of the post is given, and shear asks for more";
 const SHEAR_OF_MOMENT: &str = "only the moment of the post is given, and shear asks for more";
+const STIFFNESS_OF_MODULUS: &str =
+    "only the section modulus of the post is given, and stiffness asks for more";
+const STIFFNESS_OF_MOMENT: &str = "only the moment of the post is given, and stiffness asks for more";
 
 /// Where a moment that the survey gives stands.
 const GIVEN: Clause = SURVEY.at("moment of the post, as its maker or an engineer gave it");
@@ -166,8 +170,52 @@ impl PostKind {
     }
 }
 
+impl PostKind {
+    /// How stiff it is and what it weighs, as made: rust at grade takes nothing off the rest of the post.
+    ///
+    /// # Errors
+    /// If its sizes are no tube, or only what it carries is given.
+    pub fn stiffness(&self, ledger: &mut impl Ledger) -> Result<Stiffness, PostError> {
+        match &self.section {
+            Section::Tube(tube) => tube.stiffness(ledger),
+            Section::Timber(timber) => Ok(of_timber(timber, ledger)),
+            Section::Modulus { .. } => Err(PostError::NotGiven { why: STIFFNESS_OF_MODULUS }),
+            Section::Moment { .. } => Err(PostError::NotGiven { why: STIFFNESS_OF_MOMENT }),
+        }
+    }
+}
+
 impl Tube {
-    /// What it can carry at grade in one format; `height` is that of the fence it stands in.
+    /// The wall that strength and stiffness are reckoned with.
+    fn design_wall(&self, ledger: &mut impl Ledger) -> Length {
+        match self.wall {
+            Wall::Nominal(nominal) => DesignWall { nominal }.work(ledger),
+            Wall::Seamless(wall) | Wall::Measured(wall) => wall,
+        }
+    }
+
+    /// How stiff it is by the wall it is reckoned with, and what it weighs by the wall it was made with.
+    ///
+    /// # Errors
+    /// If its sizes are no tube.
+    pub fn stiffness(&self, ledger: &mut impl Ledger) -> Result<Stiffness, PostError> {
+        let (Wall::Nominal(made) | Wall::Seamless(made) | Wall::Measured(made)) = self.wall;
+        let wall = self.design_wall(ledger);
+        match self.shape {
+            Shape::Round { girth, diameter } => {
+                let diameter = girth.map_or(diameter, |girth| GirthDiameter { girth }.work(ledger));
+                let tube = |wall| RoundTube::try_new(TubeSizes { diameter, wall });
+                Ok(of_round_steel(tube(wall)?, tube(made)?, ledger))
+            }
+            Shape::Square { width } => {
+                let tube = |wall| SquareTube::try_new(SquareSizes { width, wall, corner: None });
+                Ok(of_square_steel(tube(wall)?, tube(made)?, ledger))
+            }
+        }
+    }
+
+    /// What it can carry in one format; `height` is that of the fence a post stands in, for a rail half its span: how far
+    /// it is from the largest shear to none.
     ///
     /// # Errors
     /// As for [`PostKind::strength`].
@@ -177,10 +225,7 @@ impl Tube {
         height: Length,
         ledger: &mut impl Ledger,
     ) -> Result<PostStrength, PostError> {
-        let wall = match self.wall {
-            Wall::Nominal(nominal) => DesignWall { nominal }.work(ledger),
-            Wall::Seamless(wall) | Wall::Measured(wall) => wall,
-        };
+        let wall = self.design_wall(ledger);
         let yield_strength = self.yield_strength;
         let (bending, shear, is_round) = match self.shape {
             Shape::Round { girth, diameter } => {
@@ -206,13 +251,18 @@ impl Tube {
     }
 }
 
-/// Why a kind of post has no strength.
+/// Why a kind of post, or a rail, has no strength or no stiffness.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PostError {
     /// It is no tube.
     Member(MemberError),
     /// The strength rule refuses.
     OutOfRange(OutOfRange),
+    /// Too little is given of it.
+    NotGiven {
+        /// What is, and what is asked.
+        why: &'static str,
+    },
 }
 
 impl fmt::Display for PostError {
@@ -220,6 +270,7 @@ impl fmt::Display for PostError {
         match self {
             Self::Member(error) => error.fmt(f),
             Self::OutOfRange(error) => error.fmt(f),
+            Self::NotGiven { why } => f.write_str(why),
         }
     }
 }

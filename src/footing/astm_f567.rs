@@ -5,7 +5,7 @@
 
 use crate::rule;
 use crate::source::{Clause, Document, Seen, Stated};
-use crate::units::{Length, Quantity, feet, inches};
+use crate::units::{Length, Measure, Quantity, feet, inches};
 use crate::workings::{Ledger, Listed, OutOfRange, within};
 
 static DOCUMENT: Document = Document {
@@ -57,7 +57,7 @@ impl HoleDepth {
             Length::from_si(f64::MIN_POSITIVE),
             Length::from_si(f64::MAX),
         )?;
-        let least = ledger.judge("d_0", LEAST_DEPTH);
+        let least = ledger.judge_as(Measure::Small, "d_0", LEAST_DEPTH);
         let low = ledger.judge("h_0", LOW_FENCE);
         let deeper = ledger.judge("m", DEEPER);
         let depth = DepthOverLow { height, least, low, deeper }.work(ledger);

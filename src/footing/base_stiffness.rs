@@ -47,6 +47,16 @@ impl SandDensity {
     /// Every density.
     pub const ALL: [Self; 3] = [Self::Loose, Self::Medium, Self::Dense];
 
+    /// Its name in one word, for files.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Loose => "loose",
+            Self::Medium => "medium",
+            Self::Dense => "dense",
+        }
+    }
+
     /// In words.
     #[must_use]
     pub const fn words(self) -> &'static str {

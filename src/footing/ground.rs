@@ -1,7 +1,9 @@
 //! What is known of the ground, each value or nothing.
 
+use super::base_stiffness::{Modulus, SandDensity};
 use super::{FootingError, GroundQuality, SoilClass};
 use crate::units::{Pressure, PressurePerDepth};
+use crate::workings::Ledger;
 
 /// What is known of the ground about a post; a method takes what it needs and refuses to guess the rest.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -22,6 +24,10 @@ pub struct Ground {
     pub quality: Option<GroundQuality>,
     /// Ground factor of PD 6547; it goes before the quality.
     pub ground_factor: Option<PressurePerDepth>,
+    /// How dense its sand lies, for how far a base gives.
+    pub density: Option<SandDensity>,
+    /// Whether it lies under water, for how far a base gives.
+    pub is_under_water: bool,
 }
 
 /// The one kind of soil about a post, with its strength.
@@ -39,6 +45,19 @@ pub enum ClayOrSand {
 }
 
 impl Ground {
+    /// The reaction it gives to a post that moves: of sand by its density, of clay by its undrained strength.
+    ///
+    /// # Errors
+    /// If neither is known.
+    pub fn modulus(&self, asked: &'static str, ledger: &mut impl Ledger) -> Result<Modulus, FootingError> {
+        match (self.density, self.undrained_strength) {
+            (Some(density), None) => Ok(Modulus::of_sand(density, self.is_under_water, ledger)),
+            (None, Some(strength)) => Ok(Modulus::of_clay(strength, ledger)?),
+            (Some(_), Some(_)) => Err(FootingError::TwoSoils { asked }),
+            (None, None) => Err(FootingError::SoilUnknown { asked, missing: Missing::Modulus }),
+        }
+    }
+
     /// The strength of clay or that of sand, whichever is known.
     ///
     /// # Errors
@@ -67,6 +86,8 @@ pub enum Missing {
     UndrainedStrength,
     /// Ground factor, or the quality that gives it.
     GroundFactor,
+    /// Density of sand or undrained strength of clay.
+    Modulus,
 }
 
 impl Missing {
@@ -81,6 +102,7 @@ impl Missing {
             Self::UnitWeight => "the unit weight of the soil beside its angle of friction",
             Self::UndrainedStrength => "the undrained strength of clay",
             Self::GroundFactor => "the quality of the ground by PD 6547, Table 2, or its ground factor",
+            Self::Modulus => "how dense the sand lies, or the undrained strength of clay",
         }
     }
 
@@ -99,6 +121,9 @@ impl Missing {
             Self::UndrainedStrength => "ask a geotechnical engineer for S_u within the depth of the footing",
             Self::GroundFactor => {
                 "ask whether the ground is good, average or poor by the words of that table, or a geotechnical engineer"
+            }
+            Self::Modulus => {
+                "ask whether the sand is loose, medium or dense, or a geotechnical engineer for S_u of the clay"
             }
         }
     }

@@ -90,6 +90,53 @@ impl SoilClass {
         }
     }
 
+    /// The names by which a survey may give it: the words of the table, one soil at a time.
+    #[must_use]
+    pub const fn names(self) -> &'static [&'static str] {
+        match self {
+            Self::CrystallineBedrock => &["crystalline bedrock", "bedrock"],
+            Self::SedimentaryRock => {
+                &["sedimentary rock", "foliated rock", "sedimentary and foliated rock", "rock"]
+            }
+            Self::Gravel => &["gravel", "sandy gravel", "sandy gravel and gravel", "GW", "GP"],
+            Self::Sand => &[
+                "sand",
+                "silty sand",
+                "clayey sand",
+                "silty gravel",
+                "clayey gravel",
+                "SW",
+                "SP",
+                "SM",
+                "SC",
+                "GM",
+                "GC",
+            ],
+            Self::Clay => &[
+                "clay",
+                "sandy clay",
+                "silty clay",
+                "clayey silt",
+                "silt",
+                "sandy silt",
+                "CL",
+                "ML",
+                "MH",
+                "CH",
+            ],
+            Self::Mud => &["mud"],
+            Self::Organic => &["organic", "organic silt", "organic clay", "peat", "OL", "OH", "PT"],
+            Self::LooseFill => &["fill", "loose fill", "unprepared fill"],
+        }
+    }
+
+    /// The class of that name.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        let is_named = |class: &Self| class.names().iter().any(|one| one.eq_ignore_ascii_case(name.trim()));
+        Self::ALL.into_iter().find(is_named)
+    }
+
     /// The number of the class in the table; none where the table gives no value.
     #[must_use]
     pub const fn number(self) -> Option<f64> {

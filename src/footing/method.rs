@@ -185,6 +185,22 @@ impl Method {
         }
     }
 
+    /// The method of that name in one word.
+    #[must_use]
+    pub fn named(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|method| method.key() == key.trim())
+    }
+
+    /// The same method for a post held at the ground; those without one such stay as they are.
+    #[must_use]
+    pub const fn held(self) -> Self {
+        match self {
+            Self::IbcNonconstrained => Self::IbcConstrained,
+            Self::AsabeNonconstrained => Self::AsabeConstrained,
+            other => other,
+        }
+    }
+
     /// Where it stands.
     #[must_use]
     pub const fn clause(self) -> Clause {

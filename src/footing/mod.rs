@@ -38,6 +38,7 @@ pub mod nzbc_b1_vm4;
 pub mod pd_6547;
 pub mod socket;
 
+pub use base_stiffness::SandDensity;
 pub use embedment::{Asked, Checked, Choices, Embedment, Load, Pier, RULES};
 pub use error::FootingError;
 pub use ground::{ClayOrSand, Ground, Missing};

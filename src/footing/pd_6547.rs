@@ -42,6 +42,16 @@ impl GroundQuality {
     /// Every quality.
     pub const ALL: [Self; 3] = [Self::Good, Self::Average, Self::Poor];
 
+    /// Its name in one word, for files.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Good => "good",
+            Self::Average => "average",
+            Self::Poor => "poor",
+        }
+    }
+
     /// In words.
     #[must_use]
     pub const fn words(self) -> &'static str {

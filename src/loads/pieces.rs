@@ -2,7 +2,7 @@
 
 use super::statics::{BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, RailLoad};
 use super::{BayLoad, CaseLoads, Dress};
-use crate::fence::{Fence, Run, Screen};
+use crate::fence::{Fence, Rail, Run, Screen};
 use crate::units::{Force, Length, LineLoad, Moment, Pressure, Pure, Quantity, System, Value};
 use crate::wind::{Case, Event, Panel, Pressures, Site, Strip, WindError, Zone};
 use crate::workings::{Blank, Entry, Ledger};
@@ -341,11 +341,12 @@ impl<'a> Pieces<'a> {
 /// The rails whose face lies in a strip, with the height of their axis; a face is never higher than the strip.
 fn rails_in(run: &Run, low: Length, high: Length) -> [Option<(Length, Length)>; 3] {
     let half = run.height * 0.5;
-    let face = |diameter: Length| smaller(diameter, high - low);
+    let face = |rail: Rail| smaller(rail.diameter, high - low);
+    let rails = &run.rails;
     [
-        run.rails.top.filter(|_| high >= run.height).map(|d| (face(d), high - face(d) * 0.5)),
-        run.rails.middle.filter(|_| low < half && half <= high).map(|d| (face(d), half)),
-        run.rails.bottom.filter(|_| low.si() <= NOTHING).map(|d| (face(d), low + face(d) * 0.5)),
+        rails.top.filter(|_| high >= run.height).map(|rail| (face(rail), high - face(rail) * 0.5)),
+        rails.middle.filter(|_| low < half && half <= high).map(|rail| (face(rail), half)),
+        rails.bottom.filter(|_| low.si() <= NOTHING).map(|rail| (face(rail), low + face(rail) * 0.5)),
     ]
 }
 

@@ -9,11 +9,14 @@ pub mod nds_2018;
 pub mod pipe;
 pub mod shapes;
 pub mod square;
+pub mod stiffness;
+pub mod sway;
 pub mod timber;
 mod tube;
 
 pub use aisc360_16::Format;
 pub use square::{SquareSizes, SquareTube};
+pub use stiffness::Stiffness;
 pub use timber::{TimberPost, TimberSizes};
 pub use tube::{
     ElasticModulus, GirthDiameter, InnerDiameter, MemberError, PlasticModulus, RULES, RadiusOfGyration,

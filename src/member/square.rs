@@ -149,6 +149,45 @@ rule! {
     radius "r": Length as Small = (second_moment / area).sqrt()
 }
 rule! {
+    /// Width of a square tube to the middle of its wall.
+    MidlineWidth, "section/square-tube-midline-width", SQUARE_TUBE;
+    /// outside width
+    width: Length as Small = "B";
+    /// wall
+    wall: Length as Small = "t";
+    midline "B_m": Length as Small = width - wall
+}
+rule! {
+    /// Corner radius of a square tube to the middle of its wall.
+    MidlineCorner, "section/square-tube-midline-corner", SQUARE_TUBE;
+    /// outer corner radius
+    corner: Length as Small = "r_o";
+    /// wall
+    wall: Length as Small = "t";
+    midline "r_m": Length as Small = corner - wall / 2.0
+}
+rule! {
+    /// Length of the outline of a rounded square.
+    RoundedSquareOutline, "section/rounded-square-outline", ROUNDED_SQUARE;
+    /// straight part of the side
+    straight: Length as Small = "f";
+    /// corner radius
+    radius: Length as Small = "r";
+    outline "p": Length as Small = 4.0 * straight + 2.0 * PI * radius
+}
+rule! {
+    /// Torsional constant of a square tube, as of any thin closed wall.
+    SquareTubeTorsionalConstant, "section/square-tube-torsional-constant", STATICS.at("thin closed wall, Bredt");
+    /// area within the middle of the wall
+    enclosed: Area = "A_m";
+    /// length of the middle of the wall
+    midline: Length as Small = "p_m";
+    /// wall
+    wall: Length as Small = "t";
+    constant "J": SecondMoment = 4.0 * enclosed.squared() * wall / midline
+}
+
+rule! {
     /// Every section property of a square tube whose corners were not measured, the plastic modulus last.
     SquareTubeSection, "section/square-tube", SQUARE_TUBE;
     /// outside width
@@ -195,6 +234,10 @@ pub const RULES: &[Listed] = &[
     Listed::of::<SquareTubeElasticModulus>(),
     Listed::of::<SquareTubePlasticModulus>(),
     Listed::of::<SquareTubeRadiusOfGyration>(),
+    Listed::of::<MidlineWidth>(),
+    Listed::of::<MidlineCorner>(),
+    Listed::of::<RoundedSquareOutline>(),
+    Listed::of::<SquareTubeTorsionalConstant>(),
     Listed::of::<SquareTubeSection>(),
 ];
 
@@ -333,6 +376,21 @@ impl SquareTube {
     /// Plastic modulus.
     pub fn plastic_modulus(self, ledger: &mut impl Ledger) -> SectionModulus {
         self.outline(ledger).plastic_modulus(ledger)
+    }
+    /// Torsional constant.
+    pub fn torsional_constant(self, ledger: &mut impl Ledger) -> SecondMoment {
+        let (width, wall, corner) = (self.width, self.wall, self.outline(ledger).outer.radius);
+        let side = MidlineWidth { width, wall }.work(ledger);
+        // A sharp corner outside is one in the middle of the wall too.
+        let radius = if corner > wall / 2.0 {
+            MidlineCorner { corner, wall }.work(ledger)
+        } else {
+            Length::from_si(0.0)
+        };
+        let middle = RoundedSquare::of(side, radius, ledger);
+        let enclosed = middle.area(ledger);
+        let midline = RoundedSquareOutline { straight: middle.straight, radius }.work(ledger);
+        SquareTubeTorsionalConstant { enclosed, midline, wall }.work(ledger)
     }
     /// Radius of gyration.
     pub fn radius_of_gyration(self, ledger: &mut impl Ledger) -> Length {

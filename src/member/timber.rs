@@ -3,7 +3,7 @@
 use super::MemberError;
 use crate::rule;
 use crate::source::{Document, Seen};
-use crate::units::{Area, Length, Powers, Quantity, SecondMoment, SectionModulus, inches};
+use crate::units::{Area, Length, Powers, Pure, Quantity, SecondMoment, SectionModulus, inches};
 use crate::workings::{Ledger, Listed};
 
 static GEOMETRY: Document =
@@ -37,9 +37,30 @@ rule! {
     modulus "S": SectionModulus = breadth * depth.squared() / 6.0
 }
 
+static ROARK: Document = Document {
+    short: "Roark",
+    title: "Roark's Formulas for Stress and Strain, torsion of a solid rectangle",
+    seen: Seen::Memory,
+};
+
+rule! {
+    /// Torsional constant of a rectangle.
+    RectangleTorsionalConstant, "section/rectangle-torsional-constant", ROARK.at("torsion of a solid rectangle");
+    /// longer side
+    long: Length as Small = "a";
+    /// shorter side
+    short: Length as Small = "b";
+    constant "J": SecondMoment = long * short.cubed()
+        * (1.0 / 3.0 - 0.21 * (short / long).pure() * (1.0 - (short / long).pure().to_the_fourth() / 12.0))
+}
+
 /// The rules of this module by name.
-pub const RULES: &[Listed] =
-    &[Listed::of::<RectangleArea>(), Listed::of::<RectangleSecondMoment>(), Listed::of::<RectangleModulus>()];
+pub const RULES: &[Listed] = &[
+    Listed::of::<RectangleArea>(),
+    Listed::of::<RectangleSecondMoment>(),
+    Listed::of::<RectangleModulus>(),
+    Listed::of::<RectangleTorsionalConstant>(),
+];
 
 /// A timber post of rectangular section, by its dressed sizes.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -349,9 +349,13 @@ impl RoundTube {
     pub fn radius_of_gyration(self, ledger: &mut impl Ledger) -> Length {
         RadiusOfGyration { diameter: self.diameter, inner: self.inner(ledger) }.work(ledger)
     }
+    /// Torsional constant.
+    pub fn torsional_constant(self, ledger: &mut impl Ledger) -> SecondMoment {
+        TorsionalConstant { diameter: self.diameter, inner: self.inner(ledger) }.work(ledger)
+    }
     /// Torsional modulus, 2 J/D.
     pub fn torsional_modulus(self, ledger: &mut impl Ledger) -> SectionModulus {
-        let constant = TorsionalConstant { diameter: self.diameter, inner: self.inner(ledger) }.work(ledger);
+        let constant = self.torsional_constant(ledger);
         TorsionalModulus { constant, diameter: self.diameter }.work(ledger)
     }
 }

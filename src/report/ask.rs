@@ -7,6 +7,7 @@
 use super::draft::{bare_or_quoted, quoted, site_value};
 use super::fields::{self, Field, job, post, run, screen, site};
 use crate::caution::{CLIMBING, Caution, DIGGING, WIND};
+use crate::fence::FootingShape;
 use crate::screen::named;
 use crate::survey::{Mistake, Mistakes, RUN_KEYS, Survey};
 use crate::units::{Dimension, Measure, System};
@@ -987,7 +988,7 @@ impl Walk<'_> {
             let wire = self.ask(question)?;
             self.set_run("chain_link", link(&wire));
         }
-        let question = self.question(place, &run::SHAPE).words(&["round", "square"]);
+        let question = self.question(place, &run::SHAPE).words(&FootingShape::ALL.map(FootingShape::word));
         let question = Question { key: "footing.shape".to_owned(), unknown: true, ..question };
         let shape = self.ask(question.warning(DIGGING))?;
         if shape == UNKNOWN {
@@ -995,12 +996,16 @@ impl Walk<'_> {
         } else {
             let mut footing = Entries::default();
             footing.set("shape", quoted(&shape));
-            footing.set("width", quoted(UNKNOWN));
-            footing.set("depth", quoted(UNKNOWN));
-            for field in [run::WIDTH, run::DEPTH] {
+            // A driven post has no concrete to be wide.
+            let asked: &[Field] =
+                if shape == FootingShape::Driven.word() { &[run::DEPTH] } else { &[run::WIDTH, run::DEPTH] };
+            for field in asked {
+                footing.set(field.key, quoted(UNKNOWN));
+            }
+            for field in asked {
                 self.set_run("footing", footing.inline());
                 let question =
-                    Question { key: format!("footing.{}", field.key), ..self.question(place, &field) };
+                    Question { key: format!("footing.{}", field.key), ..self.question(place, field) };
                 let answer = self.ask(question)?;
                 footing.set(field.key, quoted(&answer));
             }

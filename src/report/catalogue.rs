@@ -206,6 +206,7 @@ const fn measure_of(dimension: Dimension) -> Measure {
         Dimension::Angle => Measure::Angle,
         Dimension::AirPermeability => Measure::AirPermeability,
         Dimension::Frequency => Measure::Frequency,
+        Dimension::Acceleration => Measure::Acceleration,
         Dimension::RotationalStiffness => Measure::RotationalStiffness,
         Dimension::WeightPerArea => Measure::WeightPerArea,
     }

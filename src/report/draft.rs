@@ -167,7 +167,7 @@ impl Page {
         }
         self.left_out(&site::RISK_CATEGORY, &self.text_of(&site::RISK_CATEGORY));
         self.left_out(&site::DESIGN, &self.text_of(&site::DESIGN));
-        self.about("soil", "a table with one of the next two, or \"unknown\"");
+        self.about("soil", "a table with one of the next two, or \"unknown\"; more keys for other methods");
         for field in [site::LATERAL_BEARING, site::SOIL_CLASS] {
             self.about(
                 field.key,

@@ -116,9 +116,13 @@ pub(super) mod site {
         "yes or no; how often a gust comes is told for inland winds only",
         "no",
     );
-    pub(in crate::report) const SOIL: Field =
-        words("soil", "soil round the footings", "a table with one of its keys, or unknown", "unknown")
-            .open();
+    pub(in crate::report) const SOIL: Field = words(
+        "soil",
+        "soil round the footings",
+        "a table with one or more of its keys, or unknown",
+        "unknown",
+    )
+    .open();
     pub(in crate::report) const LATERAL_BEARING: Field = figure(
         "lateral_bearing",
         "lateral bearing of the soil for each depth",
@@ -126,8 +130,69 @@ pub(super) mod site {
         ["150 psf/ft", "24 kPa/m"],
     )
     .open();
-    pub(in crate::report) const SOIL_CLASS: Field =
-        words("class", "soil by its class, in place of lateral_bearing", "", "sandy gravel");
+    pub(in crate::report) const SOIL_CLASS: Field = words(
+        "class",
+        "soil by its class, in place of lateral_bearing",
+        "what the post holes brought up: rock, gravel, sand, silt, clay, mud, peat or fill",
+        "sandy gravel",
+    );
+    pub(in crate::report) const UNDRAINED_STRENGTH: Field = figure(
+        "undrained_strength",
+        "undrained shear strength of clay",
+        "from a geotechnical engineer",
+        ["1000 psf", "50 kPa"],
+    )
+    .open();
+    pub(in crate::report) const FRICTION: Field = figure(
+        "friction",
+        "angle of friction of sand or gravel",
+        "from a geotechnical engineer",
+        ["32 deg", "32 deg"],
+    )
+    .open();
+    pub(in crate::report) const COHESION: Field = figure(
+        "cohesion",
+        "cohesion beside friction",
+        "from a geotechnical engineer; left out: none",
+        ["100 psf", "5 kPa"],
+    )
+    .open();
+    pub(in crate::report) const UNIT_WEIGHT: Field = figure(
+        "unit_weight",
+        "unit weight of the soil",
+        "from a geotechnical engineer; under water the buoyant one",
+        ["120 pcf", "19 kN/m3"],
+    )
+    .open();
+    pub(in crate::report) const DENSITY: Field = words(
+        "density",
+        "how dense the sand lies",
+        "loose, medium or dense; for how far a post gives at the ground",
+        "medium",
+    )
+    .open();
+    pub(in crate::report) const UNDER_WATER: Field =
+        words("under_water", "whether the soil lies under water", "yes or no; left out: no", "no").open();
+    pub(in crate::report) const QUALITY: Field = words(
+        "quality",
+        "quality of the ground by PD 6547",
+        "good, average or poor; for that method alone",
+        "average",
+    )
+    .open();
+    pub(in crate::report) const GROUND_FACTOR: Field = figure(
+        "ground_factor",
+        "ground factor of PD 6547, in place of quality",
+        "from an engineer; for that method alone",
+        ["2500 psf/ft", "390 kPa/m"],
+    )
+    .open();
+    pub(in crate::report) const FOOTING_METHOD: Field = words(
+        "footing_method",
+        "method by which footings are worked",
+        "left out: IBC 1807.3; compare --footings names the others",
+        "ibc-1807.3.2.1",
+    );
 }
 
 pub(super) mod post {
@@ -277,8 +342,7 @@ pub(super) mod run {
     pub(in crate::report) const CHAIN_LINK: Field =
         words("chain_link", "the steel mesh", "none where there is none", "none");
     pub(in crate::report) const FOOTING: Field =
-        words("footing", "concrete round a post", "a table, the name of a kind, or unknown", "unknown")
-            .open();
+        words("footing", "what posts stand in", "a table, the name of a kind, or unknown", "unknown").open();
     pub(in crate::report) const OTHER_POSTS: Field =
         words("other_posts", "posts that differ", "by number and kind", "");
     pub(in crate::report) const SCREEN: Field = words(
@@ -316,16 +380,34 @@ pub(super) mod run {
     pub(in crate::report) const MESH_FACE: Field =
         words("face", "side of the posts the mesh hangs on", "inside or outside", "inside");
     pub(in crate::report) const SHAPE: Field =
-        words("shape", "footing, seen from above", "round or square", "round");
+        words("shape", "footing, seen from above", "round, square, or driven without concrete", "round");
     pub(in crate::report) const WIDTH: Field =
         figure("width", "across the concrete", "tape where its top is bare", ["12 in", "300 mm"]).open();
     pub(in crate::report) const DEPTH: Field = figure(
         "depth",
-        "ground to the bottom of the concrete",
+        "ground to the bottom of the concrete or post",
         "from a drawing, or a hole beside one footing",
         ["42 in", "1050 mm"],
     )
     .open();
+    pub(in crate::report) const HELD: Field = words(
+        "constrained_at_ground",
+        "whether a slab or beam holds the post at the ground",
+        "yes only where it can take the reaction; left out: no",
+        "no",
+    );
+    pub(in crate::report) const ISOLATED: Field = words(
+        "isolated",
+        "whether the soil may count twice, as at a lone pole",
+        "IBC 1806.3.4, an engineer's choice; left out: no",
+        "no",
+    );
+    pub(in crate::report) const END_FOOTING: Field =
+        words("end_footing", "what end posts stand in", "left out: as footing", "deep");
+    pub(in crate::report) const CORNER_FOOTING: Field =
+        words("corner_footing", "what corner posts stand in", "left out: as end_footing", "deep");
+    pub(in crate::report) const GATE_FOOTING: Field =
+        words("gate_footing", "what gate posts stand in", "left out: as end_footing", "deep");
     pub(in crate::report) const LINE_POST: Field =
         words("line_post", "kind of the posts between the ends", "", "line");
     pub(in crate::report) const END_POST: Field =

@@ -370,7 +370,7 @@ impl Form {
             (self.ticks("run.chain_link.face", &run::MESH_FACE, &fields::FACES))
             div.field data-key="run.footing" {
                 code { "footing" }
-                div.field data-key="run.footing.shape" { (key(&run::SHAPE)) span.ticks { (tick("round")) (tick("square")) } }
+                div.field data-key="run.footing.shape" { (key(&run::SHAPE)) span.ticks { (tick("round")) (tick("square")) (tick("driven")) } }
             }
             (self.line("run.footing.width", &run::WIDTH))
             (self.line("run.footing.depth", &run::DEPTH))

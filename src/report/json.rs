@@ -5,11 +5,11 @@ use crate::answers::{
     RunAnswer, RunPlan, TAKE_DOWN_AT, WARN_AT, Winds, flag_over_both, plan,
 };
 use crate::caution::{CAUTIONS, NOT_CHECKED};
-use crate::fence::{Post, Run, Shared};
+use crate::fence::{FootingShape, Post, Run, Shared};
 use crate::loads::{BayLoad, PostLoad};
 use crate::survey::Survey;
 use crate::units::{Dimension, Length, Quantity, Value};
-use crate::verdict::{FasteningVerdict, Part, PostVerdict, Then};
+use crate::verdict::{FasteningVerdict, FootingVerdict, Part, PartKind, PostVerdict, Then};
 use crate::wind::{Case, From};
 use serde::Serialize;
 use std::io::{self, Write};
@@ -179,6 +179,7 @@ struct PostJson<'a> {
     why: Option<&'static str>,
     limit_gust_m_s: f64,
     limit_gust_is: &'static str,
+    limited_by: &'static str,
     bare_limit_gust_m_s: f64,
     load_times_bare: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -187,6 +188,9 @@ struct PostJson<'a> {
     flag_of_checked: Option<&'static str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     flag_best: Option<&'static str>,
+    /// First frequency, at least: with a foot that does not give, and with one as soft as it may be.
+    frequency_clamped_hz: Option<f64>,
+    frequency_hz: Option<f64>,
     parts: Vec<PartJson>,
 }
 
@@ -211,7 +215,30 @@ struct PartJson {
     #[serde(skip_serializing_if = "Option::is_none")]
     rule: Option<String>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    why: Option<&'static str>,
+    why: Option<String>,
+    #[serde(flatten)]
+    footing: Option<FootingJson>,
+}
+
+/// What stands beside the figures of a footing.
+#[derive(Serialize)]
+struct FootingJson {
+    method: &'static str,
+    load_level: &'static str,
+    load_share: f64,
+    load_factor: f64,
+    load_height_m: Option<f64>,
+    shape: Option<&'static str>,
+    width_m: Option<f64>,
+    width_is: Option<&'static str>,
+    depth_m: Option<f64>,
+    depth_needed_m: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    depth_needed_why: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    depth_needed_best_m: Option<f64>,
+    dug_by_standard_depth_m: Option<f64>,
+    dug_by_standard_width_m: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -517,25 +544,50 @@ fn post_json<'a>(
         why: if worst.design.is_none() { Some(NO_SPEED) } else { None },
         limit_gust_m_s: worst.limit_gust.si(),
         limit_gust_is: is(worst),
+        limited_by: worst.limited_by.name(),
         bare_limit_gust_m_s: worst.bare_limit_gust.si(),
         load_times_bare: worst.times_bare,
         limit_gust_best_m_s: best.map(|best| best.limit_gust.si()),
         flag: flag.word(),
         flag_of_checked: of_checked.map(|flag| flag.word()),
         flag_best: best.map(|best| best.flag.word()),
+        frequency_clamped_hz: worst.sway.ok().map(|sway| sway.clamped.si()),
+        frequency_hz: worst.sway.ok().and_then(|sway| Some(sway.soft.ok()?.si())),
         parts: worst
             .parts
             .iter()
             .enumerate()
-            .map(|(at, part)| part_json(part, best.map(|best| &best.parts[at])))
+            .map(|(at, part)| part_json((worst, part), best.map(|best| (best, &best.parts[at]))))
             .collect(),
     }
 }
 
-fn part_json(part: &Part, best: Option<&Part>) -> PartJson {
+fn footing_json(footing: &FootingVerdict, best: Option<&FootingVerdict>) -> FootingJson {
+    let needed = footing.needed.as_ref();
+    FootingJson {
+        method: footing.method.key(),
+        load_level: footing.method.level().symbol(),
+        load_share: footing.share,
+        load_factor: footing.load_factor.value,
+        load_height_m: footing.checked.as_ref().ok().map(|found| found.demand.height.si()),
+        shape: footing.shape.map(FootingShape::word),
+        width_m: footing.width.map(|width| width.across.si()),
+        width_is: footing.width.map(|width| width.is.words()),
+        depth_m: footing.depth.map(|depth| depth.si()),
+        depth_needed_m: needed.ok().map(|depth| depth.si()),
+        depth_needed_why: needed.err().map(ToString::to_string),
+        depth_needed_best_m: best.and_then(|best| best.needed.as_ref().ok()).map(|depth| depth.si()),
+        dug_by_standard_depth_m: footing.dug.map(|dug| dug.depth.si()),
+        dug_by_standard_width_m: footing.dug.map(|dug| dug.width.si()),
+    }
+}
+
+fn part_json((post, part): (&PostVerdict, &Part), best: Option<(&PostVerdict, &Part)>) -> PartJson {
+    let (best_post, best) = (best.map(|(post, _)| post), best.map(|(_, part)| part));
     let unit = |value: &Value| match value.measure.dimension() {
         Dimension::Moment => "N m",
         Dimension::Force => "N",
+        Dimension::Frequency => "Hz",
         _ => "SI",
     };
     let flag = best.map_or(part.flag, |best| crate::verdict::Flag::of_both_ends(part.flag, best.flag));
@@ -549,6 +601,8 @@ fn part_json(part: &Part, best: Option<&Part>) -> PartJson {
         flag: flag.word(),
         flag_best: best.map(|best| best.flag.word()),
         rule: part.rule.map(|rule| rule.to_string()),
-        why: part.why,
+        why: post.why(part),
+        footing: (part.kind == PartKind::Footing)
+            .then(|| footing_json(&post.footing, best_post.map(|post| &post.footing))),
     }
 }

@@ -3,7 +3,7 @@
 use super::json::governs;
 use super::spreadsheet::{Cell, table};
 use crate::answers::{Check, RunAnswer, flag_over_both};
-use crate::fence::{Post, Run};
+use crate::fence::{FootingShape, Post, Run};
 use crate::loads::{BayLoad, PostLoad};
 use crate::survey::RunSurvey;
 use crate::units::{Measure, Quantity, System};
@@ -78,7 +78,7 @@ fn yes(is: bool) -> Cell {
 }
 
 fn largest(verdict: &PostVerdict) -> Option<&Part> {
-    let checked = verdict.own_parts().filter_map(|part| part.ratio.map(|ratio| (ratio, part)));
+    let checked = verdict.load_bearing().filter_map(|part| part.ratio.map(|ratio| (ratio, part)));
     checked.max_by(|one, other| one.0.total_cmp(&other.0)).map(|(_, part)| part)
 }
 
@@ -153,12 +153,51 @@ const COLUMNS: &[Column] = &[
         "pull over strength of what holds the cloth beside the post; empty: not checked",
         |row| Cell::any_figure(fastening(row.worst)),
     ),
+    words("footing", "what the post stands in: round, square or driven; empty: not known", |row| {
+        Cell::any_words(row.worst.footing.shape.map(FootingShape::word))
+    }),
+    words("footing_method", "method by which it is worked", |row| {
+        Cell::words(row.worst.footing.method.key())
+    }),
+    words(
+        "footing_ratio",
+        "load over what it carries, at the level of that method; empty: not checked",
+        |row| Cell::any_figure(row.worst.footing.checked.as_ref().ok().map(|found| found.ratio)),
+    ),
+    figure(
+        "footing_width",
+        Measure::Small,
+        "across the concrete or the driven post, or as dug by ASTM F567",
+        |row| row.any(row.worst.footing.width.map(|width| width.across), Measure::Small),
+    ),
+    figure("footing_depth", Measure::Small, "from the ground to its bottom; empty: not known", |row| {
+        row.any(row.worst.footing.depth, Measure::Small)
+    }),
+    figure(
+        "footing_depth_needed",
+        Measure::Small,
+        "the depth the design wind needs with that width",
+        |row| row.any(row.worst.footing.needed.as_ref().ok().copied(), Measure::Small),
+    ),
+    figure(
+        "footing_dug_by_standard",
+        Measure::Small,
+        "the depth of a hole by ASTM F567, which knows no wind",
+        |row| row.any(row.worst.footing.dug.map(|dug| dug.depth), Measure::Small),
+    ),
+    words("footing_why", "why it is not checked; empty: it is", |row| {
+        let why = row.worst.footing.checked.as_ref().err();
+        why.map_or(Cell::Empty, |why| Cell::words(why.to_string()))
+    }),
     figure(
         "limit_gust",
         Measure::Speed,
         "3-second gust, 33 ft (10 m) up over open ground, at its limit",
         |row| row.figure(row.worst.limit_gust, Measure::Speed),
     ),
+    words("limited_by", "the part of the post that reaches its limit in that gust", |row| {
+        Cell::words(row.worst.limited_by.name())
+    }),
     words("limit_gust_is", "at most, while a part is not checked; else exactly", |row| {
         Cell::words(if row.worst.is_at_most() { "at most" } else { "exactly" })
     }),

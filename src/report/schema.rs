@@ -10,6 +10,8 @@ mod figures;
 use super::fields::{self, Field, job, order, post, run, screen, site};
 use super::ordered::Json;
 use crate::fastening::rope::Fibre;
+use crate::fence::FootingShape;
+use crate::footing::Method;
 use crate::member::Format;
 use crate::units::{Dimension, Measure, System, Unit};
 use crate::wind::{Code, KeyKind, SiteKey};
@@ -147,7 +149,7 @@ fn like() -> (String, Json) {
 }
 
 /// The kinds of figures a survey holds, each under its name among the definitions.
-const FIGURES: [(&str, Dimension, Open, bool); 16] = [
+const FIGURES: [(&str, Dimension, Open, bool); 17] = [
     ("length", Dimension::Length, Open::No, false),
     ("length-or-range", Dimension::Length, Open::Range, false),
     ("length-or-unknown", Dimension::Length, Open::Unknown, false),
@@ -156,6 +158,7 @@ const FIGURES: [(&str, Dimension, Open, bool); 16] = [
     ("stress-or-unknown", Dimension::Pressure, Open::Unknown, false),
     ("force-or-unknown", Dimension::Force, Open::Unknown, false),
     ("pressure-per-depth-or-unknown", Dimension::PressurePerDepth, Open::Unknown, false),
+    ("angle-or-unknown", Dimension::Angle, Open::Unknown, false),
     ("section-modulus-or-range", Dimension::SectionModulus, Open::Range, false),
     ("moment-or-range", Dimension::Moment, Open::Range, false),
     ("line-load", Dimension::LineLoad, Open::No, false),
@@ -349,6 +352,14 @@ fn site_table() -> Json {
         vec![
             key(&site::LATERAL_BEARING, reference("pressure-per-depth-or-unknown")),
             key(&site::SOIL_CLASS, text()),
+            key(&site::UNDRAINED_STRENGTH, reference("stress-or-unknown")),
+            key(&site::FRICTION, reference("angle-or-unknown")),
+            key(&site::COHESION, reference("stress-or-unknown")),
+            key(&site::UNIT_WEIGHT, reference("pressure-per-depth-or-unknown")),
+            key(&site::DENSITY, text()),
+            key(&site::UNDER_WATER, any_of([yes_or_no(), word("unknown")])),
+            key(&site::QUALITY, text()),
+            key(&site::GROUND_FACTOR, reference("pressure-per-depth-or-unknown")),
             note(),
             from(),
         ],
@@ -378,7 +389,8 @@ fn site_table() -> Json {
         }
     }
     keys.extend([
-        key(&site::SOIL, any_of([soil, text()])),
+        key(&site::SOIL, any_of([soil, word("unknown")])),
+        key(&site::FOOTING_METHOD, exactly(&Method::ALL.map(Method::key))),
         note(),
         from(),
         reserved("also", "a second wind code and its site data"),
@@ -585,9 +597,11 @@ fn chain_link() -> Json {
 /// A footing: of a run it may be like a kind, and has all its keys where it is not.
 fn footing(of_a_run: bool) -> Json {
     let keys = vec![
-        key(&run::SHAPE, choice(&["round", "square"])),
+        key(&run::SHAPE, choice(&FootingShape::ALL.map(FootingShape::word))),
         key(&run::WIDTH, reference("length-or-unknown")),
         key(&run::DEPTH, reference("length-or-unknown")),
+        key(&run::HELD, yes_or_no()),
+        key(&run::ISOLATED, yes_or_no()),
         note(),
         from(),
         like(),
@@ -596,7 +610,13 @@ fn footing(of_a_run: bool) -> Json {
         return table(keys, &[]);
     }
     let whole = requires(&["shape", "width", "depth"]);
-    table_where(keys, &[], vec![("anyOf".to_owned(), Json::List(vec![requires(&["like"]), whole]))])
+    let driven = Json::keys([("shape", word(FootingShape::Driven.word()))]);
+    let driven = Json::keys([
+        ("properties", driven),
+        ("required", Json::words(["shape", "depth"])),
+        ("not", requires(&["width"])),
+    ]);
+    table_where(keys, &[], vec![("anyOf".to_owned(), Json::List(vec![requires(&["like"]), whole, driven]))])
 }
 
 fn end() -> Json {
@@ -752,6 +772,9 @@ fn shared_run_keys() -> Keys {
         named(&run::BOTTOM_RAIL, "rail"),
         named(&run::CHAIN_LINK, "chain-link"),
         named(&run::FOOTING, "footing-or-name"),
+        named(&run::END_FOOTING, "footing-or-name"),
+        named(&run::CORNER_FOOTING, "footing-or-name"),
+        named(&run::GATE_FOOTING, "footing-or-name"),
         of_post(&run::LINE_POST),
         of_post(&run::END_POST),
         of_post(&run::CORNER_POST),

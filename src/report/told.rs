@@ -172,6 +172,7 @@ pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
         (PartKind::PostShear, "shear of some posts"),
         (PartKind::Footing, "footings"),
         (PartKind::Rails, "rails"),
+        (PartKind::Sway, "sway in gusts"),
         (PartKind::Fastening, "ties and lacing"),
     ] {
         if unchecked(kind) {

@@ -3,8 +3,9 @@
 use super::PROJECTION;
 use crate::rule;
 use crate::source::{Catalogue, CatalogueError, Clause, Document, Seen};
-use crate::units::{Length, Powers, Pure, inches};
+use crate::units::{Length, Powers, Pressure, PressurePerDepth, Pure, inches};
 use crate::workings::{Blank, Ledger, Listed, OutOfRange, within};
+use std::f64::consts::PI;
 use std::sync::LazyLock;
 
 const FILE: &str = include_str!("catalogue/chain-link-2026.csv");
@@ -65,6 +66,17 @@ rule! {
     spread "Δs": f64 as Percent = clear.max(centres).max(twice) / clear.min(centres).min(twice) - 1.0
 }
 rule! {
+    /// Weight of chain link for each area: two families of straight wires; bends and knuckles come on top.
+    ChainLinkWeight, "screen/chain-link-weight", PROJECTION.at("two families of wires, their volume");
+    /// mesh, clear between parallel wires
+    mesh: Length as Small = "M";
+    /// wire over its coating
+    wire: Length as Small = "d";
+    /// weight of the wire for each volume
+    unit_weight: PressurePerDepth = "γ";
+    weight "g_m": Pressure = unit_weight * PI * wire.squared() / (2.0 * (mesh + wire))
+}
+rule! {
     /// Wire of a steel wire gauge, bare: for wind its coating comes on top.
     ///
     /// # Range
@@ -92,6 +104,7 @@ pub(super) const RULES: &[Listed] = &[
     Listed::of::<CentreSolidity>(),
     Listed::of::<TwiceSolidity>(),
     Listed::of::<DefinitionSpread>(),
+    Listed::of::<ChainLinkWeight>(),
     Listed::of::<WireOfGauge>(),
 ];
 

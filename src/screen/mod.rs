@@ -6,8 +6,8 @@ mod cloth;
 pub mod loss;
 
 pub use chain_link::{
-    CentreSolidity, ChainLink, ChainLinkSolidity, DefinitionSpread, TwiceSolidity, WireOfGauge, Woven,
-    wire_of_gauge, woven,
+    CentreSolidity, ChainLink, ChainLinkSolidity, ChainLinkWeight, DefinitionSpread, TwiceSolidity,
+    WireOfGauge, Woven, wire_of_gauge, woven,
 };
 pub use cloth::{Cloth, Unmeasured, all_cloths, cloths, named, nearest_name, unmeasured};
 

@@ -1,8 +1,8 @@
 //! Which run stands round which corner.
 
-use super::RunSurvey;
 use super::layers::Reader;
 use super::run::{Draft, DraftEnd};
+use super::{FootingSurvey, RunSurvey};
 use crate::caution::Remark;
 use crate::fence::{CornerTo, End, Shared};
 use std::ops::Range;
@@ -16,6 +16,7 @@ pub(super) fn compass(side: &str) -> Option<usize> {
 /// Finds the runs round each corner and joins their posts.
 pub(super) fn corners(
     drafts: Vec<Draft>,
+    feet: &[FootingSurvey],
     reader: &mut Reader,
     remarks: &mut Vec<Remark>,
 ) -> Option<Vec<RunSurvey>> {
@@ -49,6 +50,13 @@ pub(super) fn corners(
             [posts[0].kind, posts[posts.len() - 1].kind]
         })
         .collect();
+    let footings: Vec<[Option<usize>; 2]> = drafts
+        .iter()
+        .map(|draft| {
+            let posts = &draft.survey.run.posts;
+            [posts[0].footing, posts[posts.len() - 1].footing]
+        })
+        .collect();
     let names: Vec<String> = drafts.iter().map(|draft| draft.survey.run.name.clone()).collect();
     let (mut runs, mut corners) = (Vec::new(), Vec::new());
     for (at, draft) in drafts.into_iter().enumerate() {
@@ -68,6 +76,22 @@ pub(super) fn corners(
                         names[at], names[corner.run]
                     ),
                     "give both runs the same kind there: corner_post, end_post or other_posts",
+                );
+            }
+            let there = usize::from(!corner.at_its_start);
+            let (footing, theirs) = (footings[at][which], footings[corner.run][there]);
+            // Of one post, one run may tell what the other does not know.
+            survey.run.posts[post].footing = footing.or(theirs);
+            let differ = footing.zip(theirs).is_some_and(|(one, other)| !feet[one].is_like(&feet[other]));
+            if at < corner.run && differ {
+                reader.mistake(
+                    draft.place.clone(),
+                    format!(
+                        "the corner post of \"{}\" and \"{}\" is one post, but it has one footing in one run and another \
+                         in the other",
+                        names[at], names[corner.run]
+                    ),
+                    "give both runs the same footing there: corner_footing, end_footing or footing",
                 );
             }
             if at < corner.run {

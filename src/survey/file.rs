@@ -6,7 +6,7 @@ use super::layers::{Layers, Missing, Node, Reader};
 use super::mistake::{Mistake, Mistakes};
 use super::reading::Reading;
 use super::run::RunReader;
-use super::{Job, Origin, PostSurvey, RunSurvey, Survey};
+use super::{FootingSurvey, Job, Origin, PostSurvey, RunSurvey, Survey};
 use crate::caution::Remark;
 use crate::member::Format;
 use crate::units::System;
@@ -169,7 +169,8 @@ impl<'t> File<'t> {
         let post_kinds = self.kinds("post", reader);
         let posts = self.posts(&post_kinds, reader, &mut remarks);
         let names: Vec<String> = post_kinds.iter().map(|(name, ..)| name.clone()).collect();
-        let runs = self.runs(&names, reader, &mut remarks);
+        let mut footings = Vec::new();
+        let runs = self.runs(&names, &mut footings, reader, &mut remarks);
         let site = site?;
         let given = |key: &str| {
             self.top
@@ -199,6 +200,7 @@ impl<'t> File<'t> {
             job,
             site,
             posts: posts?,
+            footings,
             runs: runs?,
             order: order?,
             as_read: std::mem::take(&mut reader.as_read),
@@ -309,6 +311,7 @@ impl<'t> File<'t> {
     pub(super) fn runs(
         &self,
         posts: &[String],
+        feet: &mut Vec<FootingSurvey>,
         reader: &mut Reader,
         remarks: &mut Vec<Remark>,
     ) -> Option<Vec<RunSurvey>> {
@@ -396,7 +399,7 @@ impl<'t> File<'t> {
                     deal: listed.then_some((which, names.len())),
                 };
                 let draft = RunReader { file: self, layers, posts, screens: &screens, footings: &footings }
-                    .draft(name, reader, remarks);
+                    .draft(name, feet, reader, remarks);
                 match draft {
                     Some(draft) => drafts.push(draft),
                     None => whole = false,
@@ -418,7 +421,7 @@ impl<'t> File<'t> {
         if !whole {
             return None;
         }
-        corners(drafts, reader, remarks)
+        corners(drafts, feet, reader, remarks)
     }
 }
 

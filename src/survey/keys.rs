@@ -18,6 +18,7 @@ pub(super) const NOT_AT_THE_TOP: &[(&[&str], &str, &str)] = &[
             "topographic_factor",
             "ground_elevation",
             "soil",
+            "footing_method",
         ],
         "to [site]",
         "write it below [site]",
@@ -38,6 +39,7 @@ pub(super) const SITE_KEYS: &[&str] = &[
     "hurricane_coast",
     "design",
     "soil",
+    "footing_method",
     "note",
     "from",
 ];
@@ -136,7 +138,23 @@ pub(super) const ORDER_KEYS: &[&str] = &[
     "note",
 ];
 pub(super) const VENT_KEYS: &[&str] = &["width", "height", "per_bay", "note"];
-pub(super) const FOOTING_KEYS: &[&str] = &["shape", "width", "depth", "note", "from", "like"];
+pub(super) const FOOTING_KEYS: &[&str] =
+    &["shape", "width", "depth", "constrained_at_ground", "isolated", "note", "from", "like"];
+/// The keys of the soil, in the order in which they are best written.
+pub(super) const SOIL_KEYS: &[&str] = &[
+    "class",
+    "lateral_bearing",
+    "undrained_strength",
+    "friction",
+    "cohesion",
+    "unit_weight",
+    "density",
+    "under_water",
+    "quality",
+    "ground_factor",
+    "note",
+    "from",
+];
 pub(super) const RUN_ONLY_KEYS: &[&str] =
     &["name", "court", "faces", "bays", "other_posts", "start", "finish"];
 /// The keys of a run, in the order in which they are best written.
@@ -151,6 +169,9 @@ pub(crate) const RUN_KEYS: &[&str] = &[
     "bottom_rail",
     "chain_link",
     "footing",
+    "end_footing",
+    "corner_footing",
+    "gate_footing",
     "line_post",
     "end_post",
     "corner_post",

@@ -348,16 +348,20 @@ impl Reader {
             return Some(si);
         }
         if fits {
-            let written = |si| key.measure.write(si, System::Us);
+            // Three metres in inches are nobody's figure.
+            let measure = match key.measure {
+                Measure::Small if si > least => Measure::Length,
+                measure => measure,
+            };
+            let written = |si| measure.write(si, System::Us);
+            let bound = if si.abs() > greatest {
+                format!("at most {}", written(greatest))
+            } else {
+                format!("at least {}", written(least))
+            };
             self.mistake(
                 at.clone(),
-                format!(
-                    "{} is {}, which no fence has: it lies between {} and {}",
-                    key.key,
-                    shortened(text.trim()),
-                    written(least),
-                    written(greatest)
-                ),
+                format!("{} is {}, which no fence has: it is {bound}", key.key, shortened(text.trim())),
                 "measure again, or look at the unit",
             );
             return None;

@@ -5,6 +5,7 @@ mod cloth;
 mod corners;
 mod fastening;
 mod file;
+mod ground;
 mod keys;
 mod layers;
 mod mistake;
@@ -28,11 +29,12 @@ pub use settle::{OpenKey, Settled};
 use crate::caution::Remark;
 use crate::fastening::rope::Fibre;
 use crate::fastening::ties::{Age, Rows};
-use crate::fence::{ClothStiffness, Condition, TiedTo};
+use crate::fence::{ClothStiffness, Condition, FootingShape, TiedTo};
+use crate::footing::{GroundQuality, Method, SandDensity, SoilClass};
 use crate::member::Format;
 use crate::member::nds_2018::Timber;
 use crate::screen::loss::PermeabilityTest;
-use crate::units::{Force, Length, Moment, Pressure, SectionModulus, System, Velocity};
+use crate::units::{Force, Length, Moment, Pressure, PressurePerDepth, SectionModulus, System, Velocity};
 use crate::wind::Code;
 
 /// A survey as it was read.
@@ -46,6 +48,8 @@ pub struct Survey {
     pub site: SiteSurvey,
     /// The kinds of posts.
     pub posts: Vec<PostSurvey>,
+    /// What posts stand in: the kinds that runs name, and what runs write in place.
+    pub footings: Vec<FootingSurvey>,
     /// The runs, left to right as they stand in the file.
     pub runs: Vec<RunSurvey>,
     /// What is asked of an order list.
@@ -95,8 +99,46 @@ pub struct SiteSurvey {
     pub format: Format,
     /// The code's own keys, in its order, those of tables in the place of the table.
     pub values: Vec<Open<SiteReading>>,
-    /// What was written of the soil, for whoever works the footing.
-    pub soil: Option<String>,
+    /// The soil about the posts.
+    pub soil: SoilSurvey,
+    /// The method by which footings are worked, where one is asked for.
+    pub footing_method: Option<Method>,
+    /// A note.
+    pub note: Option<String>,
+}
+
+/// The soil as surveyed; of each value the weaker end is the lesser.
+#[derive(Debug, Clone, PartialEq)]
+#[allow(missing_docs)]
+pub struct SoilSurvey {
+    pub class: Open<SoilClass>,
+    pub lateral_bearing: Open<PressurePerDepth>,
+    pub undrained_strength: Open<Pressure>,
+    pub friction: Open<f64>,
+    pub cohesion: Open<Pressure>,
+    pub unit_weight: Open<PressurePerDepth>,
+    pub quality: Open<GroundQuality>,
+    pub ground_factor: Open<PressurePerDepth>,
+    pub density: Open<SandDensity>,
+    pub under_water: Open<bool>,
+    pub note: Option<String>,
+}
+
+/// What posts stand in, as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FootingSurvey {
+    /// Its name, or the run it was written at.
+    pub name: String,
+    /// Concrete, as seen from above, or none.
+    pub shape: FootingShape,
+    /// Across the concrete.
+    pub width: Open<Length>,
+    /// From the ground to its bottom.
+    pub depth: Open<Length>,
+    /// Whether a slab or beam holds the post at the ground.
+    pub is_held: bool,
+    /// Whether the soil may count twice, as about an isolated pole.
+    pub is_isolated: bool,
     /// A note.
     pub note: Option<String>,
 }

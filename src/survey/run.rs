@@ -5,11 +5,11 @@ use super::file::{File, Kinds, unknown_kind};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader, shortened};
 use super::reading::Reading;
-use super::{Open, Origin, OverCloth, RunSurvey};
+use super::{FootingSurvey, Open, Origin, OverCloth, RunSurvey};
 use crate::caution::Remark;
-use crate::fence::{Bay, Condition, End, Post, Rails, Role, Run};
+use crate::fence::{Bay, Condition, End, Post, Rail, Rails, Role, Run};
 use crate::screen::{ChainLink, wire_of_gauge};
-use crate::units::{Length, Measure, Quantity, System, Value};
+use crate::units::{Length, Quantity};
 use crate::workings::nearest;
 use std::ops::Range;
 use toml::de::DeValue;
@@ -39,7 +39,13 @@ pub(super) enum DraftEnd {
 }
 
 impl<'t> RunReader<'_, 't> {
-    pub(super) fn draft(self, name: &str, reader: &mut Reader, remarks: &mut Vec<Remark>) -> Option<Draft> {
+    pub(super) fn draft(
+        self,
+        name: &str,
+        feet: &mut Vec<FootingSurvey>,
+        reader: &mut Reader,
+        remarks: &mut Vec<Remark>,
+    ) -> Option<Draft> {
         let layers = &self.layers;
         let court = reader
             .text(layers, "court", "which court it belongs to", Missing::IsFine)
@@ -57,11 +63,14 @@ impl<'t> RunReader<'_, 't> {
         };
         let chain_link = self.chain_link(reader);
         let rails = Rails {
-            top: self.rail("top_rail", reader),
-            middle: self.rail("mid_rail", reader),
-            bottom: self.rail("bottom_rail", reader),
+            top: self.rail("top_rail", reader).map(Rail::of),
+            middle: self.rail("mid_rail", reader).map(Rail::of),
+            bottom: self.rail("bottom_rail", reader).map(Rail::of),
         };
-        let footing = self.footing(reader);
+        let footing = self.footing("footing", feet, reader);
+        let end_footing = self.footing("end_footing", feet, reader);
+        let corner_footing = self.footing("corner_footing", feet, reader);
+        let gate_footing = self.footing("gate_footing", feet, reader);
         let bays = self.bays(reader);
         let line = self.post("line_post", "the kind of post between the ends", reader);
         let end = self.post("end_post", "the kind of post at the ends and corners", reader);
@@ -80,10 +89,19 @@ impl<'t> RunReader<'_, 't> {
         let others = self.others(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), reader);
         let note = reader.text(layers, "note", "a line of text", Missing::IsFine);
         self.file.from(layers, reader);
-        let screen = self.screen(height, bays.as_ref().map(Vec::len), rails.top, reader, remarks);
+        let screen = self.screen(
+            height,
+            bays.as_ref().map(Vec::len),
+            rails.top.map(|rail| rail.diameter),
+            reader,
+            remarks,
+        );
         let (height, base, bays, chain_link) = (height?, base?, bays?, chain_link?);
         let (line, end, corner, gate) = (line?, end?, corner?, gate?);
         let (start, finish, screen, others) = (start?, finish?, screen?, others?);
+        let footing = footing?;
+        let end_footing = end_footing?.or(footing);
+        let (corner_footing, gate_footing) = (corner_footing?.or(end_footing), gate_footing?.or(end_footing));
         let mut posts = vec![Length::default()];
         for bay in &bays {
             posts.push(*posts.last()? + bay.width);
@@ -117,13 +135,14 @@ impl<'t> RunReader<'_, 't> {
             .enumerate()
             .map(|(at, place)| {
                 let role = role(at);
-                let kind = match role {
-                    Role::Line => line,
-                    Role::End => end,
-                    Role::Corner => corner,
-                    Role::Gate => gate,
+                let (kind, footing) = match role {
+                    Role::Line => (line, footing),
+                    Role::End => (end, end_footing),
+                    Role::Corner => (corner, corner_footing),
+                    Role::Gate => (gate, gate_footing),
                 };
-                Post { at: *place, role, kind: named(at).unwrap_or(kind), shared_with: None }
+                let kind = named(at).unwrap_or(kind);
+                Post { at: *place, role, kind, footing: footing.index(), shared_with: None }
             })
             .collect();
         if bays.iter().any(|bay| bay.gate) {
@@ -133,6 +152,8 @@ impl<'t> RunReader<'_, 't> {
         if let Some((note, _)) = note {
             notes.push((format!("run {name}"), note));
         }
+        let of_footing = footing.index().and_then(|at| feet[at].note.clone());
+        notes.extend(of_footing.map(|note| (format!("footing of {name}"), note)));
         if base.si() > 0.0 {
             remarks.push(Remark::Raised { run: name.to_owned(), base });
         }
@@ -198,7 +219,7 @@ impl<'t> RunReader<'_, 't> {
                 over,
                 weight,
                 notes,
-                footing,
+                footing: footing.index().map(|at| feet[at].text()),
                 fastening,
             },
             start,
@@ -337,64 +358,6 @@ impl<'t> RunReader<'_, 't> {
                 None
             }
         }
-    }
-
-    pub(super) fn footing(&self, reader: &mut Reader) -> Option<String> {
-        let (value, origin) = reader.find(&self.layers, "footing")?;
-        let layers = match value.get_ref() {
-            DeValue::String(text) if text.trim().eq_ignore_ascii_case("unknown") => {
-                reader.note(&self.layers, "footing", "unknown".to_owned(), origin);
-                return None;
-            }
-            DeValue::String(name) => {
-                let Some((_, table, _)) =
-                    self.footings.iter().find(|(kind, ..)| kind.as_str() == name.trim())
-                else {
-                    unknown_kind(
-                        "footing",
-                        name.trim(),
-                        self.footings.iter().map(|(name, ..)| name.as_str()),
-                        value.span(),
-                        reader,
-                    );
-                    return None;
-                };
-                Layers {
-                    tables: vec![(table, Origin::Kind(name.to_string()))],
-                    deal: None,
-                    ..self.part("footing", value.span())
-                }
-            }
-            DeValue::Table(table) => {
-                reader.check_keys(table, FOOTING_KEYS, "footing", &[], &[]);
-                Layers { tables: vec![(table, origin)], deal: None, ..self.part("footing", value.span()) }
-            }
-            _ => {
-                reader.mistake(value.span(), "footing is { shape = \"round\", width = \"12 in\", depth = \"42 in\" }, a name or \"unknown\"", "");
-                return None;
-            }
-        };
-        let layers = self.file.stack("footing", layers, self.footings, reader)?;
-        let shape =
-            reader.choice(&layers, "shape", &["round", "square"], "round or square", Missing::IsMistake);
-        let width = reader.quantity::<Length>(
-            &layers,
-            small("width", "across the concrete", "\"12 in\"", true),
-            Missing::IsMistake,
-        );
-        let depth = reader.quantity::<Length>(
-            &layers,
-            small("depth", "from the ground to the bottom of the concrete", "\"42 in\"", true),
-            Missing::IsMistake,
-        );
-        let (shape, width, depth) = (shape?, width?, depth?);
-        let one = |reading: Reading<Length>| {
-            reading.low().map_or_else(
-                || "unknown".to_owned(),
-                |length| Value::new(length, Measure::Small).written(System::Us),
-            )
-        };
-        Some(format!("{} {} wide, {} deep", ["round", "square"][shape], one(width), one(depth)))
     }
 
     pub(super) fn part(&self, key: &str, place: Range<usize>) -> Layers<'t> {

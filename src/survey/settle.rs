@@ -97,6 +97,10 @@ impl Survey {
                 fastening.open_keys(&run.run.name, &mut add);
             }
         }
+        for footing in &self.footings {
+            footing.open_keys(&mut add);
+        }
+        self.site.soil.open_keys(&mut add);
         add(
             matches!(self.site.wind_speed.reading, Reading::Between(..)),
             &self.site.wind_speed.key,
@@ -119,7 +123,9 @@ impl Survey {
         let runs = self.runs.iter().map(|survey| hung(survey, end)).collect();
         let wind_speed = heavier(&self.site.wind_speed, end, |speed| speed);
         let site = self.site.code.site(&SiteValues { wind_speed, values: self.site_values(end) });
-        let mut fence = Fence { kinds, runs };
+        let footings = self.footings.iter().map(|footing| footing.settled(end)).collect();
+        let ground = self.site.soil.settled(end);
+        let mut fence = Fence { kinds, runs, footings, ground, footing_method: self.site.footing_method };
         for (at, survey) in self.runs.iter().enumerate() {
             settle_solidity(survey, at, &mut fence, &site, end);
         }

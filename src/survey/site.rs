@@ -88,6 +88,7 @@ impl<'t> File<'t> {
             )
             .map(|at| Format::ALL[at]);
         let soil = self.soil(&layers, reader);
+        let footing_method = self.footing_method(&layers, reader);
         let code = code?;
         let mut values = Vec::new();
         for key in code.site_keys() {
@@ -117,7 +118,8 @@ impl<'t> File<'t> {
             hurricane_coast,
             format: format?,
             values: values?,
-            soil,
+            soil: soil?,
+            footing_method: footing_method?,
             note,
         })
     }
@@ -280,41 +282,6 @@ impl<'t> File<'t> {
                     return None;
                 }
                 Some(reading.map(SiteReading::Quantity))
-            }
-        }
-    }
-
-    pub(super) fn soil(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<String> {
-        let (value, origin) = reader.find(layers, "soil")?;
-        match value.get_ref() {
-            DeValue::String(text) => {
-                reader.note(layers, "soil", text.to_string(), origin);
-                Some(text.to_string())
-            }
-            DeValue::Table(table) => {
-                reader.check_keys(table, &["lateral_bearing", "class", "note", "from"], "soil", &[], &[]);
-                let soil = self.layers(table, "soil", "site.soil", value.span());
-                let bearing = Key {
-                    key: "lateral_bearing",
-                    measure: Measure::PressurePerDepth,
-                    about: "lateral bearing of the soil for each depth, from the code's table or a report",
-                    example: "\"150 psf/ft\"",
-                    sign: Sign::Positive,
-                    open: true,
-                };
-                let _ = reader.quantity::<crate::units::PressurePerDepth>(&soil, bearing, Missing::IsFine);
-                reader
-                    .find(&soil, "lateral_bearing")
-                    .or_else(|| reader.find(&soil, "class"))
-                    .and_then(|(value, _)| value.get_ref().as_str().map(str::to_owned))
-            }
-            _ => {
-                reader.mistake(
-                    value.span(),
-                    "soil is { lateral_bearing = \"…\" }, { class = \"…\" } or \"unknown\"",
-                    "",
-                );
-                None
             }
         }
     }

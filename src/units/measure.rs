@@ -78,6 +78,8 @@ pub enum Measure {
     AirPermeability,
     /// A frequency.
     Frequency,
+    /// An acceleration.
+    Acceleration,
     /// A moment for each radian turned.
     RotationalStiffness,
     /// Weight of cloth for each area.
@@ -109,6 +111,7 @@ impl Measure {
             Self::Angle => Dimension::Angle,
             Self::AirPermeability => Dimension::AirPermeability,
             Self::Frequency => Dimension::Frequency,
+            Self::Acceleration => Dimension::Acceleration,
             Self::RotationalStiffness => Dimension::RotationalStiffness,
             Self::WeightPerArea => Dimension::WeightPerArea,
             Self::Weight => Dimension::Force,
@@ -162,6 +165,8 @@ impl Measure {
             (Self::AirPermeability, System::Us) => ("cfm/ft²", 0),
             (Self::AirPermeability, System::Si) => ("L/(m² s)", 0),
             (Self::Frequency, _) => ("Hz", 3),
+            (Self::Acceleration, System::Us) => ("ft/s²", 3),
+            (Self::Acceleration, System::Si) => ("m/s²", 4),
             (Self::RotationalStiffness, System::Us) => ("lb-ft/rad", 0),
             (Self::RotationalStiffness, System::Si) => ("N m/rad", 0),
             (Self::WeightPerArea, System::Us) => ("oz/yd²", 1),
@@ -236,6 +241,7 @@ mod tests {
         (Measure::WeightPerArea, 1.961_33, "5.9 oz/yd²", "200 g/m²"),
         (Measure::Weight, 98.0665, "22 lbf", "10 kgf"),
         (Measure::Frequency, 1.25, "1.25 Hz", "1.25 Hz"),
+        (Measure::Acceleration, 3.048, "10.000 ft/s²", "3.0480 m/s²"),
         (Measure::RotationalStiffness, 13_558.179_48, "10,000 lb-ft/rad", "13,558 N m/rad"),
     ];
 

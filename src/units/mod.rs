@@ -47,6 +47,8 @@ pub type Moment = Si<P2, P1, N2>;
 pub type Pressure = Si<N1, P1, N2>;
 /// A force for each length.
 pub type LineLoad = Si<Z0, P1, N2>;
+/// A mass for each length; no formula is given one, so it is neither read nor written.
+pub type MassPerLength = Si<N1, P1, Z0>;
 /// A pressure that grows with depth.
 pub type PressurePerDepth = Si<N2, P1, N2>;
 /// Pressure for each speed squared, the dimension of a density.
@@ -55,6 +57,8 @@ pub type PressurePerSpeedSquared = Si<N3, P1, Z0>;
 pub type Time = Si<Z0, Z0, P1>;
 /// A frequency.
 pub type Frequency = Si<Z0, Z0, N1>;
+/// An acceleration.
+pub type Acceleration = Si<P1, Z0, N2>;
 /// A pure number as the units library makes it from like divided by like; see [`Pure`].
 pub type Ratio = Si<Z0, Z0, Z0>;
 
@@ -99,6 +103,7 @@ quantities! {
     PressurePerSpeedSquared => PressurePerSpeedSquared,
     Time => Time,
     Frequency => Frequency,
+    Acceleration => Acceleration,
 }
 
 impl Quantity for f64 {
@@ -112,6 +117,10 @@ impl Quantity for f64 {
         self
     }
 }
+
+/// Standard gravity, by definition.
+pub const STANDARD_GRAVITY: Acceleration =
+    Si { dimension: std::marker::PhantomData, units: std::marker::PhantomData, value: unit::GRAVITY };
 
 /// From a quotient of like quantities to a plain number.
 pub trait Pure {

@@ -24,6 +24,7 @@ pub enum Dimension {
     Angle,
     AirPermeability,
     Frequency,
+    Acceleration,
     RotationalStiffness,
     WeightPerArea,
 }
@@ -51,6 +52,7 @@ impl Dimension {
             Self::Angle => "an angle",
             Self::AirPermeability => "an air permeability",
             Self::Frequency => "a frequency",
+            Self::Acceleration => "an acceleration",
             Self::RotationalStiffness => "a rotational stiffness",
             Self::WeightPerArea => "a weight for each area",
         }
@@ -72,7 +74,7 @@ pub struct Unit {
 
 const INCH: f64 = 0.0254; // m, by definition (international yard and pound, 1959)
 const FOOT: f64 = 0.3048; // m, by definition
-const GRAVITY: f64 = 9.806_65; // m/s²: standard gravity, by definition
+pub(super) const GRAVITY: f64 = 9.806_65; // m/s²: standard gravity, by definition
 const POUND_FORCE: f64 = 0.453_592_37 * GRAVITY; // N: avoirdupois pound, by definition, × standard gravity
 const KILOGRAM_FORCE: f64 = GRAVITY; // N: kilogram × standard gravity; makers state ties in it
 const MPH: f64 = 0.447_04; // m/s: 5280 ft in 3600 s
@@ -176,6 +178,8 @@ pub const UNITS: &[Unit] = {
         ),
         unit("g/m²", &["g/m2", "gsm"], D::WeightPerArea, KILOGRAM_FORCE / 1000.0),
         unit("Hz", &["hertz", "/s", "1/s"], D::Frequency, 1.0),
+        unit("ft/s²", &["ft/s2"], D::Acceleration, FOOT),
+        unit("m/s²", &["m/s2"], D::Acceleration, 1.0),
         unit("lb-ft/rad", &["ft-lb/rad", "lbf-ft/rad"], D::RotationalStiffness, POUND_FORCE * FOOT),
         unit("lb-in/rad", &["in-lb/rad", "lbf-in/rad"], D::RotationalStiffness, POUND_FORCE * INCH),
         unit("N m/rad", &["nm/rad"], D::RotationalStiffness, 1.0),
@@ -313,6 +317,8 @@ mod tests {
         ("oz/yd²", 0.332_501_8),
         ("g/m²", 9.806_65e-3),
         ("Hz", 1.0),
+        ("ft/s²", 0.304_8),
+        ("m/s²", 1.0),
         ("lb-ft/rad", 1.355_818),
         ("lb-in/rad", 0.112_984_8),
         ("N m/rad", 1.0),

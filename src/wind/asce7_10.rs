@@ -8,7 +8,7 @@ use super::asce7_16::{
 use super::{Case, Event, Level, OnHill, Panel, Pressures, SiteKey, SiteValues, Strip, WindError};
 use crate::rule;
 use crate::source::{Clause, Document, Seen};
-use crate::units::{Length, Powers, Pressure, PressurePerSpeedSquared, Pure, Quantity, Velocity};
+use crate::units::{Frequency, Length, Powers, Pressure, PressurePerSpeedSquared, Pure, Quantity, Velocity};
 use crate::workings::{Entry, Ledger, Listed, within};
 
 /// The name in a survey.
@@ -21,6 +21,8 @@ pub const LEVEL: Level = Level::Strength;
 pub const OPEN_PLACE: &str = "Fig. 29.5-2 open frame";
 /// Where the least pressure stands.
 pub const LEAST_CLAUSE: Clause = DOCUMENT.at("29.8").from_memory();
+/// From which first frequency on a structure is rigid and answers gusts by their factor alone: 26.2, "rigid", and 26.9 (from memory).
+pub const RIGID_FROM: Frequency = asce7_16::RIGID_FROM;
 
 /// The document.
 pub static DOCUMENT: Document = Document {

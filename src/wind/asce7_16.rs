@@ -13,8 +13,8 @@ use crate::numerics::{between, bilinear, bracket, linear, on_bound};
 use crate::rule;
 use crate::source::{Clause, Document, Seen, Stated};
 use crate::units::{
-    Length, Measure, PerLength, Powers, Pressure, PressurePerSpeedSquared, Pure, Quantity, Value, Velocity,
-    feet, pascals_per_speed_squared, per_foot, psf, psf_per_mph_squared,
+    Frequency, Length, Measure, PerLength, Powers, Pressure, PressurePerSpeedSquared, Pure, Quantity, Value,
+    Velocity, feet, hertz, pascals_per_speed_squared, per_foot, psf, psf_per_mph_squared,
 };
 use crate::workings::{Entry, Ledger, Listed, OutOfRange, within};
 use hill::Topography;
@@ -53,6 +53,8 @@ pub const RETURN_PERIODS: Clause =
     );
 /// Where the least pressure stands.
 pub const LEAST_CLAUSE: Clause = DOCUMENT.at("29.7").from_memory();
+/// From which first frequency on a structure is rigid and answers gusts by their factor alone: 26.2, "rigid", and 26.11 (from memory).
+pub const RIGID_FROM: Frequency = hertz(1.0);
 
 /// ASCE 7-16 26.6, Table 26.6-1: solid free-standing walls and open frames alike.
 pub(super) const DIRECTIONALITY: Stated<f64> =
@@ -61,7 +63,7 @@ const ANY_DIRECTION: Stated<f64> =
     Stated { value: 1.0, because: "a gust taken as it is, from the worst direction: no direction factor" };
 const GUST: Stated<f64> = Stated {
     value: 0.85,
-    because: "ASCE 7-16 26.11.1, for 1 Hz or more; the frequency of the fence is not checked",
+    because: "ASCE 7-16 26.11.1, for a structure whose first frequency is 1 Hz or more",
 };
 pub(super) const CONSTANT: PressurePerSpeedSquared = psf_per_mph_squared(0.00256);
 pub(super) const ELEVATION_RATE: PerLength = per_foot(0.000_036_2);

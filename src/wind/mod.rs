@@ -12,7 +12,7 @@ pub mod climate;
 pub mod gust;
 
 use crate::source::{Clause, Document};
-use crate::units::{Length, Measure, Pressure, Quantity, Value, Velocity};
+use crate::units::{Frequency, Length, Measure, Pressure, Quantity, Value, Velocity};
 use crate::workings::{Ledger, Listed, OutOfRange};
 use std::fmt;
 
@@ -320,6 +320,9 @@ macro_rules! wind_codes {
             /// The solidities of all layers at which its loads may step; between two of them they rise with it.
             #[must_use]
             pub const fn solidity_steps(self) -> &'static [f64] { match self { $( Self::$variant => $module::SOLIDITY_STEPS, )+ } }
+            /// From which first frequency on it takes a structure as rigid.
+            #[must_use]
+            pub const fn rigid_from(self) -> Frequency { match self { $( Self::$variant => $module::RIGID_FROM, )+ } }
             /// The rules it makes known by name.
             #[must_use]
             pub const fn rules(self) -> &'static [Listed] { match self { $( Self::$variant => $module::RULES, )+ } }

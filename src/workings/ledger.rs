@@ -16,6 +16,13 @@ pub trait Ledger {
         self.write(|| Entry::Judged { symbol, value: Value::of(stated.value), because: stated.because });
         stated.value
     }
+
+    /// The same for a value that is not printed as its kind is: a wall in inches, a weight of cloth for each area.
+    fn judge_as<Q: Quantity>(&mut self, measure: Measure, symbol: &'static str, stated: Stated<Q>) -> Q {
+        let value = Value::new(stated.value, measure);
+        self.write(|| Entry::Judged { symbol, value, because: stated.because });
+        stated.value
+    }
 }
 
 /// The ledger that keeps nothing and costs nothing.

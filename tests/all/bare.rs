@@ -1,7 +1,7 @@
 //! A fence with its cloth taken off: wire, rail and posts as one open frame.
 
 use crate::support::{court_fabric, fence, lb_ft, round_tube, site};
-use fencegust::fence::{Fence, Rails, Section, Wall};
+use fencegust::fence::{Fence, Rail, Rails, Section, Wall};
 use fencegust::loads::{Dress, RunLoads, run_loads};
 use fencegust::units::{Pure, feet, inches, pounds};
 use fencegust::verdict::run_verdict;
@@ -11,7 +11,7 @@ use fencegust::wind::{Case, Event};
 fn court() -> Fence {
     let mut fence = fence(&[10.0; 12], 10.0, 0.95);
     fence.runs[0].chain_link = Some(court_fabric());
-    fence.runs[0].rails = Rails { top: Some(inches(1.660)), middle: None, bottom: None };
+    fence.runs[0].rails = Rails { top: Some(Rail::of(inches(1.660))), middle: None, bottom: None };
     fence
 }
 

@@ -128,7 +128,7 @@ fn the_example_is_answered_in_lines_that_can_be_photographed() {
         "Tarnwick Green courts 1-3",
         "ASCE 7-16",
         "115 mph",
-        "◇ NOT CHECKED: footings, rails, ties and lacing",
+        "◇ NOT CHECKED: footings, rails, sway in gusts, ties and lacing",
         "DO NOT HANG",
         "north end, south end",
         "west side: no cloth",

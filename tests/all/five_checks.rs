@@ -1,7 +1,7 @@
 //! The five places where a wrong program would look right, and the check for each.
 
 use crate::support::{court_fabric, fence, lb_ft, round_tube, site};
-use fencegust::fence::{CornerTo, End, Fence, PostKind, Rails, Run, Screen, Section, Tube, Wall};
+use fencegust::fence::{CornerTo, End, Fence, PostKind, Rail, Rails, Run, Screen, Section, Tube, Wall};
 use fencegust::loads::{CaseLoads, Dress, RunLoads, run_loads};
 use fencegust::member::Format;
 use fencegust::units::{Force, Pure, Quantity, feet, inches, mph, pounds};
@@ -25,7 +25,7 @@ fn case_of(loads: &RunLoads, case: Case) -> &CaseLoads {
 /// With wire and a top rail.
 fn with_chain_link(mut fence: Fence) -> Fence {
     fence.runs[0].chain_link = Some(court_fabric());
-    fence.runs[0].rails = Rails { top: Some(inches(1.660)), middle: None, bottom: None };
+    fence.runs[0].rails = Rails { top: Some(Rail::of(inches(1.660))), middle: None, bottom: None };
     fence
 }
 
@@ -49,7 +49,7 @@ fn any_fence() -> impl Strategy<Value = Fence> {
             for (at, post) in run.posts.iter_mut().enumerate() {
                 post.kind = usize::from(kinds >> at & 1 == 1);
             }
-            let rail = |there: bool| there.then_some(inches(1.660));
+            let rail = |there: bool| there.then_some(Rail::of(inches(1.660)));
             run.rails = Rails { top: rail(rails[0]), middle: rail(rails[1]), bottom: rail(rails[2]) };
             run.chain_link = wire.then(court_fabric);
             let end = |length: Option<f64>| length.map_or(End::Free, |length| End::Return(feet(length)));

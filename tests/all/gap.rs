@@ -1,7 +1,7 @@
 //! Cloth hung at the top with a gap below loads the post as much as cloth over the whole height, or more.
 
 use crate::support::{court_fabric, fence, lb_ft, round_tube, site};
-use fencegust::fence::{Fence, Rails, Section, Wall};
+use fencegust::fence::{Fence, Rail, Rails, Section, Wall};
 use fencegust::loads::{Dress, RunLoads, run_loads};
 use fencegust::units::{feet, inches};
 use fencegust::wind::{Case, Event};
@@ -20,7 +20,7 @@ fn court(count: usize, bottom: f64, top: f64, solidity: f64, beside: Beside) -> 
     match beside {
         Beside::WireAndRail => {
             fence.runs[0].chain_link = Some(court_fabric());
-            fence.runs[0].rails = Rails { top: Some(inches(1.660)), middle: None, bottom: None };
+            fence.runs[0].rails = Rails { top: Some(Rail::of(inches(1.660))), middle: None, bottom: None };
         }
         Beside::Nothing => {
             fence.kinds[0].section = Section::Tube(round_tube(inches(0.0), Wall::Nominal(inches(0.203))));

@@ -32,6 +32,7 @@ mod rules;
 mod schema;
 mod sheet;
 mod support;
+mod sway;
 mod vectors;
 mod verify;
 mod winds;

@@ -292,8 +292,8 @@ fn a_misspelt_key_is_one_mistake_and_not_missing_as_well() {
 
 #[test]
 fn sizes_that_no_fence_has_and_slips_of_the_tape_are_refused() {
-    says(&told("115 mph", "1e6 mph"), &["which no fence has", "look at the unit"]);
-    says(&told("115 mph", "0.1 mph"), &["which no fence has"]);
+    says(&told("115 mph", "1e6 mph"), &["which no fence has: it is at most 447.4 mph", "look at the unit"]);
+    says(&told("115 mph", "0.1 mph"), &["which no fence has: it is at least 4.5 mph"]);
     says(&told("30 ksi", "1e9 ksi"), &["which no fence has"]);
     says(&told("\"12 x 10 ft\"", "\"3 ft 14 in\""), &["inches below 12"]);
     says(

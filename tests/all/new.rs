@@ -4,8 +4,8 @@ use crate::form::{RUN_KEYS, SITE_KEYS};
 use crate::support::{Output, run, run_on, run_with};
 use fencegust::fence::End;
 use fencegust::report::{Draft, Interview, draft};
-use fencegust::survey::Survey;
-use fencegust::units::System;
+use fencegust::survey::{Reading, Survey};
+use fencegust::units::{System, psf_per_foot};
 use proptest::prelude::*;
 use std::fs;
 use std::path::Path;
@@ -395,7 +395,7 @@ fn a_conversation_in_feet_becomes_a_survey_with_its_first_check() {
 
     let survey = read(&fs::read_to_string(&path).unwrap());
     assert_eq!(survey.job.date.as_deref(), Some("2026-10-13"));
-    assert_eq!(survey.site.soil.as_deref(), Some("150 psf/ft"));
+    assert_eq!(survey.site.soil.lateral_bearing.reading, Reading::Measured(psf_per_foot(150.0)));
     let kinds: Vec<&str> = survey.posts.iter().map(|post| post.name.as_str()).collect();
     assert_eq!(kinds, ["line", "corner"]);
     let [north, east] = &survey.runs[..] else { panic!("{} runs", survey.runs.len()) };

@@ -1452,6 +1452,9 @@ screen/chain-link-solidity-centres
 screen/chain-link-solidity-twice
     mesh 1 to 3 in ^-1; wire 0.1 to 0.2 in ^1
     at mesh 2 in, wire 0.1 in is 0.1
+screen/chain-link-weight
+    mesh 1 to 3 in falls; wire 0.1 to 0.2 in rises; unit_weight 480 to 500 psf/ft ^1
+    at mesh 0 in, wire 2 ft, unit_weight 100 psf/ft is 314.1592653589793 psf
 screen/combined-solidity
     first 0 to 0.99 rises; second 0 to 0.99 rises
     swap first second; at first 0 is 1 second; at first 1 is 1
@@ -1536,6 +1539,9 @@ section/rectangle-elastic-modulus
 section/rectangle-second-moment
     breadth 2 to 6 in ^1; depth 2 to 12 in ^3
     at breadth 3 in, depth 4 in is 16 in⁴
+section/rectangle-torsional-constant
+    long 4 to 8 in rises; short 2 to 4 in rises
+    at long 2 in, short 2 in is 2.2533333333333334 in⁴
 section/round-tube
     diameter 2 to 4 in rises; wall 0.05 to 0.9 in rises
     at diameter 6 in, wall 3 in is 36 in³; at diameter 0 in refused; at wall 0 in refused
@@ -1544,6 +1550,9 @@ section/rounded-square-area
     side 2 to 6 in rises; straight 1 to 4 in rises; radius 0.1 to 0.8 in rises
     at side 3 in, straight 3 in, radius 0 in is 9 in²
     at side 20 in, straight 0 in, radius 10 in is 314.1592653589793 in²
+section/rounded-square-outline
+    straight 1 to 5 in rises; radius 0.1 to 1 in rises
+    at straight 1 in, radius 0 in is 4 in
 section/rounded-square-plastic-modulus
     side 2 to 6 in rises; straight 1 to 4 in rises; radius 0.1 to 0.8 in rises
     at side 4 in, straight 4 in, radius 0 in is 16 in³; at side 6 in, straight 0 in, radius 3 in is 36 in³
@@ -1584,6 +1593,12 @@ section/square-tube-inner-corner
 section/square-tube-inner-width
     width 2 to 6 in rises; wall 0.05 to 0.4 in falls
     at wall 0 in is 1 width; at width 4 in, wall 0.5 in is 3 in
+section/square-tube-midline-corner
+    corner 0.3 to 0.8 in rises; wall 0.05 to 0.3 in falls
+    at wall 0 in is 1 corner; at corner 0.5 in, wall 0.2 in is 0.4 in
+section/square-tube-midline-width
+    width 2 to 6 in rises; wall 0.05 to 0.4 in falls
+    at wall 0 in is 1 width; at width 4 in, wall 0.5 in is 3.5 in
 section/square-tube-plastic-modulus
     outer 10 to 36 in³ rises; inner 2 to 9 in³ falls
     at inner 0 in³ is 1 outer; at outer 9 in³, inner 4 in³ is 5 in³
@@ -1593,6 +1608,12 @@ section/square-tube-radius-of-gyration
 section/square-tube-second-moment
     outer 10 to 36 in⁴ rises; inner 2 to 9 in⁴ falls
     at inner 0 in⁴ is 1 outer; at outer 9 in⁴, inner 4 in⁴ is 5 in⁴
+section/square-tube-torsional-constant
+    enclosed 2 to 30 in² ^2; midline 6 to 24 in ^-1; wall 0.05 to 0.4 in ^1
+    at enclosed 1 in², midline 4 in, wall 1 in is 1 in⁴
+section/timber-shear-modulus
+    elastic 500 to 2000 ksi ^1; ratio 10 to 20 ^-1
+    at ratio 1 is 1 elastic
 section/tube-area
     diameter 2 to 4 in rises; inner 0 to 1.9 in falls
     at diameter 2 in, inner 2 in is 0 in²; at diameter 20 in, inner 0 in is 314.1592653589793 in²
@@ -1620,6 +1641,9 @@ section/tube-torsional-modulus
 section/tube-weight
     diameter 2 to 4 in rises; wall 0.05 to 0.3 in rises; unit_weight 480 to 500 psf/ft ^1
     at wall 0 in is 0 lb/ft; at diameter 2 ft, wall 1 ft, unit_weight 100 psf/ft is 314.1592653589793 lb/ft
+section/weight
+    unit_weight 20 to 500 psf/ft ^1; area 0.4 to 40 in² ^1
+    at unit_weight 144 psf/ft, area 1 in² is 1 lb/ft
 statics/base-moment
     force 50 to 5000 lbf ^1; arm 1 to 12 ft ^1
     at force 100 lbf, arm 5 ft is 500 lb-ft
@@ -1637,6 +1661,21 @@ statics/post-share
 statics/resultant-moment
     one 0.1 to 30 kip-ft rises; other 0.1 to 30 kip-ft rises
     swap one other; at other 0 kip-ft is 1 one; at one 3 kip-ft, other 4 kip-ft is 5 kip-ft
+sway/even-bend
+    weight 1 to 60 lb/ft ^1; from 0 to 2 ft falls; to 3 to 12 ft rises; elastic 28000 to 30000 ksi ^-1
+    second_moment 0.5 to 10 in⁴ ^-1
+    at weight 12 N/m, from 0 m, to 1 m, elastic 1 Pa, second_moment 1 m⁴ is 1 m
+sway/even-turn
+    weight 1 to 60 lb/ft ^1; from 0 to 2 ft falls; to 3 to 12 ft rises; stiffness 5000 to 500000 lb-ft/rad ^-1
+    at weight 3 N/m, from 0 m, to 1 m, stiffness 1 N m/rad is 1 m
+sway/first-frequency
+    gravity 32 to 33 ft/s² ^0.5; lean 0.01 to 100 in ^-0.5
+sway/weight-bend
+    weight 1 to 60 lbf ^1; height 3 to 12 ft ^3; elastic 28000 to 30000 ksi ^-1; second_moment 0.5 to 10 in⁴ ^-1
+    at weight 3 N, height 1 m, elastic 1 Pa, second_moment 1 m⁴ is 1 m
+sway/weight-turn
+    weight 1 to 60 lbf ^1; height 3 to 12 ft ^2; stiffness 5000 to 500000 lb-ft/rad ^-1
+    at weight 1 N, height 1 m, stiffness 1 N m/rad is 1 m
 units/length
     reading 0.1 to 50 ft ^1
     at reading 1 ft is 0.3048 m
@@ -1646,6 +1685,12 @@ verdict/corner-moment
 verdict/corner-shear
     first 50 to 5000 lbf rises; second 50 to 5000 lbf rises
     swap first second; at second 0 lbf is 0.75 first; at first 300 lbf, second 400 lbf is 375 lbf
+verdict/frequency-ratio
+    least 0.5 to 2 Hz ^1; frequency 0.5 to 9 Hz ^-1
+    at least 1 Hz, frequency 4 Hz is 0.25
+verdict/frequency-with-air
+    frequency 0.5 to 9 Hz ^1; share 0.5 to 1 ^1
+    at frequency 2 Hz, share 0.7 is 1.4 Hz
 verdict/limit-gust
     gust 30 to 180 mph ^1; ratio 0.1 to 10 ^-0.5
     at ratio 1 is 1 gust; at ratio 4 is 0.5 gust; at ratio 0 gives no number
@@ -2103,7 +2148,8 @@ fn is_the_same_in_either_system(claims: &Claims) -> Held {
             claims.card().given.iter().map(in_unit).collect()
         };
         let (us, metric) = (written(System::Us), written(System::Si));
-        let one_unit = |field: &Field| field.measure.dimension() == Dimension::Years;
+        let one_unit =
+            |field: &Field| [Dimension::Years, Dimension::Frequency].contains(&field.measure.dimension());
         if us == metric && !claims.card().given.iter().all(one_unit) {
             return Err(claims.failed("written twice in the same units", &us));
         }

@@ -2,7 +2,7 @@
 
 use crate::command::vector;
 use crate::support::{court_fabric, fence, json_of, lb_ft, round_tube, run_with, site, site_by};
-use fencegust::fence::{End, Fence, Rails, Section, Wall};
+use fencegust::fence::{End, Fence, Rail, Rails, Section, Wall};
 use fencegust::loads::{Dress, RunLoads, run_loads};
 use fencegust::units::{Pure, Quantity, feet, inches, pounds};
 use fencegust::wind::{Case, Code, Event};
@@ -19,7 +19,7 @@ fn raised(mut fence: Fence, base: f64) -> Fence {
 fn court(bays: &[f64], bottom: f64, top: f64, solidity: f64) -> Fence {
     let mut fence = fence(bays, 10.0, solidity);
     fence.runs[0].chain_link = Some(court_fabric());
-    fence.runs[0].rails = Rails { top: Some(inches(1.660)), middle: None, bottom: None };
+    fence.runs[0].rails = Rails { top: Some(Rail::of(inches(1.660))), middle: None, bottom: None };
     let screen = fence.runs[0].screen.as_mut().unwrap();
     (screen.bottom, screen.top) = (feet(bottom), feet(top));
     fence

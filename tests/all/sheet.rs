@@ -112,7 +112,7 @@ fn the_decision_stands_first_and_everything_a_client_must_know_is_on_the_sheet()
         "Hang nothing on west side (C).",
         "What may hang where",
         "Take down:",
-        "NOT CHECKED Footings, rails, ties and lacing.",
+        "NOT CHECKED Footings, rails, sway in gusts, ties and lacing.",
         "WARNING A fence that fails with cloth on it can fall on people and kill.",
         "This sheet is not an engineer's design.",
         "licensed engineer",
@@ -424,9 +424,9 @@ fn without_a_design_wind_nothing_is_decided_and_the_gusts_stand() {
     let said = plain(&words(&html));
     assert!(said.contains("No design wind is known. Do not hang cloth yet on lane side (A)."), "{said}");
     assert!(html.contains("panel found not-checked"));
-    assert!(
-        said.contains("Any post at the design wind (no speed is given), footings, rails, ties and lacing.")
-    );
+    assert!(said.contains(
+        "Any post at the design wind (no speed is given), footings, rails, sway in gusts, ties and lacing."
+    ));
     assert!(rows(&html)[0][2].contains("◇ not checked: do not hang yet"));
     assert!(rows(&html)[0][4].ends_with(" mph"));
 }

@@ -3,6 +3,7 @@
 use fencegust::fence::{
     Bay, Condition, End, Fence, Post, PostKind, Rails, Role, Run, Screen, Section, Shape, Tube, Wall,
 };
+use fencegust::footing::Ground;
 use fencegust::member::Format;
 use fencegust::screen::ChainLink;
 use fencegust::units::{Length, Moment, Pure, feet, inches, ksi, mph, pound_feet};
@@ -47,10 +48,14 @@ pub fn fence(bays_ft: &[f64], height_ft: f64, solidity: f64) -> Fence {
             at: place,
             role: if at == 0 || at == last { Role::End } else { Role::Line },
             kind: 0,
+            footing: None,
             shared_with: None,
         })
         .collect();
     Fence {
+        footings: Vec::new(),
+        ground: Ground::default(),
+        footing_method: None,
         kinds: vec![PostKind {
             name: "posts".into(),
             section: Section::Tube(round_tube(inches(2.875), Wall::Nominal(inches(0.203)))),

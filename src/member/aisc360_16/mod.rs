@@ -58,6 +58,9 @@ const B4_2: Clause = DOCUMENT.at("B4.2");
 /// Young's modulus of steel, as the specification's equations take it.
 pub const ELASTIC_MODULUS: Pressure = ksi(29_000.0);
 
+/// Shear modulus of steel, as the specification's list of symbols has it.
+pub const SHEAR_MODULUS: Pressure = ksi(11_200.0);
+
 const MOMENT_RESISTANCE: Stated<f64> =
     Stated { value: 0.90, because: "AISC 360-16 F1: resistance factor in bending" };
 const MOMENT_SAFETY: Stated<f64> =
