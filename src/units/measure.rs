@@ -215,6 +215,7 @@ mod tests {
         (Measure::Ratio, 0.123_456, "0.123", "0.123"),
         (Measure::Coefficient, 0.123_456, "0.1235", "0.1235"),
         (Measure::Percent, 0.123_456, "12.3 %", "12.3 %"),
+        (Measure::Percent, 0.12, "12 %", "12 %"),
         (Measure::Length, 3.048, "10 ft", "3.048 m"),
         (Measure::Length, 3.2004, "10 ft 6 in", "3.2 m"),
         (Measure::Distance, 3.2004, "10.500 ft", "3.2004 m"),
