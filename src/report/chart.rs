@@ -216,14 +216,13 @@ fn draw(groups: &[Group], check: &Check) -> Result<String, ChartError> {
         root.draw(&text(title, (12 * SCALE, 18 * SCALE), text_style(15, INK, HPos::Left))).map_err(told)?;
         let ranges = groups.iter().flat_map(|group| &group.bars).any(|bar| bar.best.is_some());
         let most = super::footings::at_most(super::footings::posts(check)).replace(" at", ", at");
-        let unchecked = if super::footings::posts(check).all(super::footings::is_worked) {
-            "Rails, ties"
+        let unshown = if super::footings::posts(check).all(super::footings::is_worked) {
+            "Rails, ties: not shown."
         } else {
-            "Footings, rails, ties"
+            "Footings: not checked. Rails, ties: not shown."
         };
         let ends = if ranges { ": full at the worst of what is not known, outline at the best" } else { "" };
-        let about =
-            format!("Gust at which the first post reaches its limit{most}{ends}. {unchecked}: not checked.");
+        let about = format!("Gust at which the first post reaches its limit{most}{ends}. {unshown}");
         root.draw(&text(about, (12 * SCALE, 38 * SCALE), text_style(10, INK, HPos::Left))).map_err(told)?;
         let (plot_top, plot_end) = (TOP * SCALE, (TOP + rows) * SCALE);
         let mut tick = 0.0;

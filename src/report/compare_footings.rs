@@ -1,6 +1,6 @@
 //! One footing by every method, as text, JSON and CSV.
 
-use super::figures::{gust_figure, listed, ratio_up, speed_unit};
+use super::figures::{gust_figure, ratio_up, speed_unit};
 use super::footings::{self, depth};
 use super::spreadsheet::{self, Cell};
 use super::text::{rule, wrapped};
@@ -96,7 +96,7 @@ pub fn footings_text(check: &Check, all: &[FootingsCompared], out: &mut impl Wri
             writeln!(out)?;
         }
         for (asks, names) in lacking {
-            wrapped(out, "◇ ", &format!("{}: not worked: {asks}.", listed(&names)))?;
+            wrapped(out, "◇ ", &format!("{}: not worked: {asks}.", names.join("; ")))?;
         }
         for row in one.by.iter().filter(|row| applies(row)) {
             if let Err(FootingWhy::Refused(error)) = &row.found.checked {

@@ -1,6 +1,6 @@
 //! What reports for reading say of footings, in the same words.
 
-use super::figures::{listed, ratio_spread};
+use super::figures::{listed, ratio_spread, ratio_up};
 use super::told::Alike;
 use crate::answers::{Check, RunAnswer};
 use crate::fence::Role;
@@ -89,33 +89,202 @@ pub(super) fn methods(check: &Check) -> Option<String> {
     ))
 }
 
+/// The posts of a run by index, leaving out corner posts that carry the cloth of another run: those are told with it.
+fn own_posts(answer: &RunAnswer) -> impl Iterator<Item = usize> {
+    [&answer.near_ends, &answer.inside, &answer.bare]
+        .into_iter()
+        .flatten()
+        .flat_map(|group| group.posts.iter().copied())
+}
+
+/// The flag of a ratio over both ends of what is not known.
+fn flag_of(worst: f64, best: Option<f64>) -> Flag {
+    best.map_or(Flag::of(worst), |best| Flag::of_both_ends(Flag::of(worst), Flag::of(best)))
+}
+
+/// Posts and what they stand in, told apart.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Apart {
+    posts: Option<Found>,
+    feet: Option<Found>,
+    /// Whether the bending of one of them was left unchecked.
+    some_bending: bool,
+    /// Whether every footing was held against the wind.
+    all_feet: bool,
+    /// Whether a footing is the first to reach its limit.
+    foot_first: bool,
+}
+
+/// The largest ratio of some parts, and the worst flag over both ends of what is not known.
+#[derive(Debug, Clone, Copy)]
+struct Found {
+    ratio: f64,
+    flag: Flag,
+}
+
+impl Found {
+    fn worse(one: Option<Self>, ratio: Option<f64>, best: Option<f64>) -> Option<Self> {
+        let Some(ratio) = ratio else { return one };
+        let other = Self { ratio, flag: flag_of(ratio, best) };
+        Some(
+            one.map_or(other, |one| Self {
+                ratio: one.ratio.max(other.ratio),
+                flag: one.flag.max(other.flag),
+            }),
+        )
+    }
+}
+
+impl Apart {
+    /// Of the own posts of some runs.
+    pub(super) fn of<'a>(answers: impl Iterator<Item = &'a RunAnswer>) -> Self {
+        let mut apart =
+            Self { posts: None, feet: None, some_bending: false, all_feet: true, foot_first: false };
+        let mut first: Option<&PostVerdict> = None;
+        for answer in answers {
+            for at in own_posts(answer) {
+                let post = &answer.worst.posts[at];
+                let best = answer.best.as_ref().map(|best| &best.posts[at]);
+                let foot = |post: &PostVerdict| post.footing.checked.as_ref().ok().map(|found| found.ratio);
+                apart.posts = Found::worse(
+                    apart.posts,
+                    post.ratio_of_post(),
+                    best.and_then(PostVerdict::ratio_of_post),
+                );
+                apart.feet = Found::worse(apart.feet, foot(post), best.and_then(foot));
+                apart.some_bending |= post.is_bending_unchecked();
+                apart.all_feet &= is_worked(post);
+                if first.is_none_or(|first| post.limit_gust < first.limit_gust) {
+                    first = Some(post);
+                }
+            }
+        }
+        apart.foot_first = first.is_some_and(|post| post.limited_by == PartKind::Footing);
+        apart
+    }
+
+    /// Those of which a flag is said: "posts", "footings", or both.
+    pub(super) fn who(&self, flag: Flag, between: &str) -> String {
+        let is = |found: Option<Found>| found.is_some_and(|found| found.flag == flag);
+        match (is(self.posts), is(self.feet)) {
+            (true, true) => format!("posts {between} footings"),
+            (false, true) => "footings".to_owned(),
+            _ => "posts".to_owned(),
+        }
+    }
+
+    /// Those that were checked: "posts alone", where that is all.
+    pub(super) const fn checked(&self) -> &'static str {
+        match (self.some_bending, self.feet.is_some(), self.all_feet) {
+            (true, ..) => "parts that were checked",
+            (false, false, _) => "posts alone",
+            (false, true, true) => "posts and footings",
+            (false, true, false) => "posts and those footings that were checked",
+        }
+    }
+
+    /// How far they are over their limit, the posts and what they stand in each.
+    pub(super) fn times(&self) -> String {
+        let is_over = |found: &Found| found.flag == Flag::Over;
+        let beside = |other: Option<Found>, who: &str| match other {
+            Some(Found { flag: Flag::Depends, .. }) => {
+                format!("; whether the {who} carry it depends on what is not known")
+            }
+            Some(found) => format!("; the {who} come to {} of what they carry", ratio_up(found.ratio)),
+            None => String::new(),
+        };
+        match (self.posts.filter(is_over), self.feet.filter(is_over)) {
+            (Some(posts), Some(feet)) => format!(
+                "{} times what the posts carry and {} times what the footings do",
+                ratio_up(posts.ratio),
+                ratio_up(feet.ratio)
+            ),
+            (None, Some(feet)) => {
+                let who = if self.some_bending { "posts that were checked" } else { "posts themselves" };
+                format!("{} times what they carry{}", ratio_up(feet.ratio), beside(self.posts, who))
+            }
+            (posts, None) => {
+                let who = if self.all_feet { "footings" } else { "footings that were checked" };
+                let ratio = posts.or(self.posts).map_or(0.0, |posts| posts.ratio);
+                format!("{} times what they carry{}", ratio_up(ratio), beside(self.feet, who))
+            }
+        }
+    }
+
+    /// What reaches its limit first: "post" or "footing".
+    pub(super) const fn first(&self) -> &'static str {
+        if self.foot_first { "footing" } else { "post" }
+    }
+}
+
+/// What is said of the posts of a run themselves, where what they stand in is told beside; nothing where that is all
+/// there is to tell.
+pub(super) fn of_posts(alike: &Alike<'_>) -> Option<String> {
+    let (worst, best) = (&alike.answer.worst.posts, alike.answer.best.as_ref().map(|best| &best.posts));
+    let own = || own_posts(alike.answer);
+    let unchecked = own().find(|at| worst[*at].is_bending_unchecked());
+    if !own().any(|at| is_worked(&worst[at])) && unchecked.is_none() {
+        return None;
+    }
+    let ratio = |at: usize| worst[at].ratio_of_post().map(|ratio| (at, ratio));
+    // Of two that mirror one another the first.
+    let governing = own()
+        .filter_map(ratio)
+        .reduce(|one, other| if other.1 * (1.0 - ROUNDING) > one.1 { other } else { one });
+    let mut told = Vec::new();
+    if let Some((at, ratio)) = governing {
+        let lightest = best.and_then(|best| best[at].ratio_of_post());
+        let flag = flag_of(ratio, lightest);
+        told.push(format!("{flag}: ratio {} at post {}", ratio_spread(ratio, lightest), at + 1));
+    }
+    if let Some(at) = unchecked {
+        let post = &worst[at];
+        let of_soil = matches!(&post.below_grade, Some(Err(FootingError::SoilUnknown { .. })));
+        let bending = post.parts.iter().find(|part| part.kind == PartKind::PostBending);
+        let why = match bending.and_then(|part| post.why(part)) {
+            Some(why) if !of_soil => why,
+            _ => "a driven post bends most below the ground; ask a geotechnical engineer for S_u of clay, or for φ and γ \
+                  of sand"
+                .to_owned(),
+        };
+        told.push(format!("◇ bending of post {} not checked: {why}", at + 1));
+    }
+    (!told.is_empty()).then(|| told.join(". "))
+}
+
 /// What is said of the footings of a run.
 pub(super) fn of_run(check: &Check, alike: &Alike<'_>, system: System) -> Vec<String> {
     let (worst, best) = (&alike.answer.worst.posts, alike.answer.best.as_ref().map(|best| &best.posts));
     let mut told = Vec::new();
+    let own: Vec<usize> = own_posts(alike.answer).collect();
     let worked: Vec<usize> = (0..worst.len()).filter(|at| is_worked(&worst[*at])).collect();
     let ratio = |at: &usize| worst[*at].footing.checked.as_ref().ok().map(|found| found.ratio);
-    let governing = worked.iter().copied().filter(|at| ratio(at).is_some());
     // Of two that mirror one another the first.
     let weight = |at: &usize| ratio(at).unwrap_or_default() * (1.0 - ROUNDING);
-    let governing = governing
-        .reduce(|one, other| if weight(&other) > ratio(&one).unwrap_or_default() { other } else { one });
-    if let Some(at) = governing {
+    let governing = |all: &mut dyn Iterator<Item = usize>| {
+        all.filter(|at| ratio(at).is_some())
+            .reduce(|one, other| if weight(&other) > ratio(&one).unwrap_or_default() { other } else { one })
+    };
+    let of_own = governing(&mut worked.iter().copied().filter(|at| own.contains(at)));
+    let of_corners = governing(&mut worked.iter().copied().filter(|at| !own.contains(at)));
+    let no_speed = !worked.is_empty() && !check.has_speed();
+    for (at, of) in [(of_own, ""), (of_corners, ", a corner with cloth round it")] {
+        let Some(at) = at else { continue };
         let footing = &worst[at].footing;
         let found = ratio(&at).unwrap_or_default();
         let lightest = best.and_then(|best| best[at].footing.checked.as_ref().ok()).map(|best| best.ratio);
-        let flag =
-            lightest.map_or(Flag::of(found), |best| Flag::of_both_ends(Flag::of(found), Flag::of(best)));
+        let flag = flag_of(found, lightest);
         let goes =
             footing.depth.map_or_else(String::new, |deep| format!("goes {} deep", depth(deep, system)));
         let wants = needed(footing, system)
             .map_or_else(String::new, |needed| format!(", the design wind needs {needed}"));
         told.push(format!(
-            "{flag}: ratio {} at post {}: it {goes}{wants}",
+            "{flag}: ratio {} at post {}{of}: it {goes}{wants}",
             ratio_spread(found, lightest),
             at + 1
         ));
-    } else if !worked.is_empty() && !check.has_speed() {
+    }
+    if no_speed {
         told.push("◇ not checked at the design wind: no speed is given".to_owned());
     }
     told.extend(goes_first(alike.answer).map(str::to_owned));
@@ -203,11 +372,10 @@ pub(super) fn then_gusts(check: &Check) -> &'static str {
     }
 }
 
-/// What is said where the footing is the first part of a run's weakest post to reach its limit.
+/// What is said where the footing is the first part of a run's weakest post to reach its limit, and the post itself was
+/// checked.
 pub(super) fn goes_first(answer: &RunAnswer) -> Option<&'static str> {
-    let order =
-        |one: &&PostVerdict, other: &&PostVerdict| one.limit_gust.si().total_cmp(&other.limit_gust.si());
-    let first = answer.worst.posts.iter().min_by(order)?;
-    (first.limited_by == PartKind::Footing)
+    let apart = Apart::of(std::iter::once(answer));
+    (apart.foot_first && !apart.some_bending)
         .then_some("The footing reaches its limit before the post does: a stronger post alone does not help")
 }

@@ -10,7 +10,7 @@ use super::elevation::{
     Sheet as DrawingSheet, elevation, elevation_least, from_above, from_above_heights, misses,
 };
 use super::figures::{self, listed, ratio_up};
-use super::footings;
+use super::footings::{self, Apart};
 use super::html::{BETWEEN, height_mm, inner_mm};
 use super::measure::{clipped, shown, width};
 use super::told::{self, Alike, LITTLE};
@@ -39,6 +39,8 @@ const NAMES_IN_TEXT: usize = 2;
 const END_PANELS_IN_TEXT: usize = 2;
 /// What to measure next: the most telling ones.
 const MOST_TO_MEASURE: usize = 5;
+/// So many notes are told where there is room.
+const MOST_NOTES: usize = 4;
 /// Part of the page that is left free, since no font is at hand to measure with.
 const SLACK: f64 = 0.015;
 
@@ -314,7 +316,7 @@ impl Sheet<'_> {
         }
         let line = |who: &str| Signature { who: who.to_owned() };
         blocks.push(Block::Signatures(vec![line("Client"), line("Crew")]));
-        blocks.extend(self.foot(fit).into_iter().map(Block::Small));
+        blocks.extend(self.foot(fit).into_iter().filter(|text| !text.is_empty()).map(Block::Small));
         blocks
     }
 
@@ -417,9 +419,6 @@ impl Sheet<'_> {
             };
             return vec![(Flag::NotChecked, lead, beside)];
         }
-        let worked = footings::posts(self.check).any(footings::is_worked);
-        let posts = if worked { "posts or their footings" } else { "posts" };
-        let alone = if worked { "posts and those footings that were checked" } else { "posts alone" };
         // Named in full once, with the first that is decided.
         let mut full = Some(self.design_wind());
         let mut wind = move || full.take().unwrap_or_else(|| "that wind".to_owned());
@@ -431,6 +430,8 @@ impl Sheet<'_> {
                 };
                 let Some(names) = self.named(&wanted) else { continue };
                 let wind = wind();
+                let apart = self.apart(&wanted);
+                let (posts, alone) = (apart.who(flag, "and"), apart.checked());
                 let (before, beside) = match (flag, with_cloth) {
                     (Flag::Over, true) => ("Do not hang the cloth on ", self.over(&wind, &wanted)),
                     (Flag::Depends | Flag::NotChecked, true) => (
@@ -463,10 +464,10 @@ impl Sheet<'_> {
                     ),
                     (Flag::Within, false) => (
                         "No cloth was asked for on ",
-                        if worked {
-                            format!("At {wind} the {alone} there, bare, stay within their limit.")
-                        } else {
+                        if alone == "posts alone" {
                             format!("At {wind} the posts there, alone and bare, stay within their limit.")
+                        } else {
+                            format!("At {wind} the {alone} there, bare, stay within their limit.")
                         },
                     ),
                 };
@@ -476,22 +477,26 @@ impl Sheet<'_> {
         all
     }
 
+    /// Posts and footings of some rows, told apart.
+    fn apart(&self, wanted: &dyn Fn(&Group<'_>) -> bool) -> Apart {
+        Apart::of(self.groups.iter().filter(|group| wanted(group)).map(|group| group.alike.answer))
+    }
+
     /// What is said of runs that are over with their cloth.
     fn over(&self, wind: &str, wanted: &dyn Fn(&Group<'_>) -> bool) -> String {
         let runs = || self.groups.iter().filter(|group| wanted(group)).map(|group| group.alike.answer);
-        let ratio =
-            runs().flat_map(|run| &run.worst.posts).filter_map(PostVerdict::ratio).fold(0.0, f64::max);
+        let apart = Apart::of(runs());
         let least = |of: fn(&RunVerdict) -> Velocity| {
             runs().map(|run| of(&run.worst)).min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or_default()
         };
         let either = if self.check.has_ranges() { ", whatever the unknowns turn out to be" } else { "" };
         let most = self.at_most();
-        let worked = footings::posts(self.check).any(footings::is_worked);
-        let posts = if worked { "posts or their footings" } else { "posts" };
         format!(
-            "At {wind} the {posts} would be over their limit{either}: up to {} times. With the cloth the first post \
-             reaches its limit in a gust of {}{most}, bare in one of {}{most}.",
-            ratio_up(ratio),
+            "At {wind} the {} would be over their limit{either}: up to {}. With the cloth the first {} reaches its limit \
+             in a gust of {}{most}, bare in one of {}{most}.",
+            apart.who(Flag::Over, "and"),
+            apart.times().trim_end_matches(" what they carry"),
+            apart.first(),
             gust(least(|verdict| verdict.limit_gust), self.system),
             gust(least(|verdict| verdict.bare_limit_gust), self.system),
         )
@@ -678,10 +683,7 @@ impl Sheet<'_> {
             (true, Flag::Depends) => "measure first",
             (true, Flag::NotChecked) => "do not hang yet",
             (true, Flag::NearLimit | Flag::Within) => "an engineer decides",
-            (false, Flag::Within) if footings::posts(self.check).any(footings::is_worked) => {
-                "posts and footings"
-            }
-            (false, Flag::Within) => "posts alone",
+            (false, Flag::Within) => Apart::of(std::iter::once(answer)).checked(),
             (false, Flag::NotChecked) => "no wind is known",
             (false, _) => "hang nothing",
         };
@@ -713,8 +715,8 @@ impl Sheet<'_> {
             self.marked(&is).map(|marks| (marks, least))
         };
         let mut text = Text::new().strong("Wind from either side: ").plain(
-            "one way it presses the cloth onto the fence, and no tie relieves the posts; the other way it pulls the \
-             cloth off.",
+            "one way it presses the cloth onto the fence, and what holds it relieves no post; the other way it pulls \
+             the cloth off.",
         );
         let at = |least: Option<Velocity>| least.map_or_else(String::new, |least| gust(least, self.system));
         if let Some((marks, least)) = of(First::Fastening) {
@@ -723,11 +725,34 @@ impl Sheet<'_> {
                 at(least)
             ));
         }
+        let first_rail = |group: &Group<'_>| {
+            group.alike.answer.winds.as_ref().is_some_and(|winds| matches!(winds.first, First::Rail(_)))
+        };
+        let either_way =
+            |group: &Group<'_>| group.alike.answer.worst.rails.first().and_then(|first| first.limit_gust);
+        let off = |group: &Group<'_>| {
+            group.alike.answer.winds.as_ref().and_then(|winds| winds.rail_off).map(|rail| rail.gusts.0)
+        };
+        let least_of = |wanted: &dyn Fn(&Group<'_>) -> bool,
+                        rails: &dyn Fn(&Group<'_>) -> Option<Velocity>| {
+            let gusts = self.groups.iter().filter(|group| wanted(group)).filter_map(rails);
+            at(gusts.min_by(|one, other| one.si().total_cmp(&other.si())))
+        };
+        if let Some(marks) = self.marked(&first_rail) {
+            let gust = least_of(&first_rail, &off);
+            text = text.plain(format!(" Pulled off, a rail on {marks} goes first, from {gust}."));
+        }
+        let over = |group: &Group<'_>| told::rails_flag(group.alike.answer) == Some(Flag::Over);
+        if let Some(marks) = self.marked(&over) {
+            let gust = least_of(&over, &either_way);
+            text = text.plain(format!(" ■ Rails on {marks} are over at the design wind: from {gust}."));
+        }
         if let Some((marks, _)) = of(First::Posts) {
             text = text.plain(format!(" On {marks} the posts go first either way."));
         }
         if let Some((marks, _)) = of(First::TooClose) {
-            text = text.plain(format!(" On {marks} it is too close to say whether posts or cloth go first."));
+            text = text
+                .plain(format!(" On {marks} it is too close to say what goes first, posts, rails or cloth."));
         }
         if let Some((marks, _)) = of(First::NotKnown) {
             text = text.plain(format!(" On {marks} who goes first is ◇ not known."));
@@ -847,6 +872,9 @@ impl Sheet<'_> {
         if !little.is_empty() {
             text = text.strong(" Little or no help: ").plain(format!("{little}."));
         }
+        if let Some(first) = footings::goes_first(group.alike.answer) {
+            text = text.plain(format!(" {first}."));
+        }
         let name = &group.alike.run.name;
         for remark in &self.check.remarks {
             if let Remark::Windows { run, share, change, .. } = remark
@@ -921,6 +949,25 @@ impl Sheet<'_> {
         lines
     }
 
+    /// What the crew noted, as far as there is room; that of the job stands at the top.
+    fn notes(&self, fit: Fit) -> Text {
+        let notes = told::notes(&self.check.survey);
+        let of_job = |line: &&String| !line.starts_with("note, job: ");
+        let (mut text, mut told) = (Text::new(), 0);
+        let notes: Vec<&String> = notes.iter().filter(of_job).collect();
+        let most = (MOST_NOTES as f64 * fit.words()).floor() as usize;
+        for line in notes.iter().take(most) {
+            text = text.plain(if told == 0 { "" } else { " · " }).plain(written(line, 90.0 * fit.words()));
+            told += 1;
+        }
+        if notes.len() > told {
+            let more = notes.len() - told;
+            let dot = if told == 0 { "" } else { " · " };
+            text = text.plain(format!("{dot}{more} more notes: ask for the full check"));
+        }
+        text
+    }
+
     fn foot(&self, fit: Fit) -> Vec<Text> {
         let code = self.check.survey.site.code.document();
         let wind: Vec<String> =
@@ -932,6 +979,7 @@ impl Sheet<'_> {
                 wind[1..].join(" · "),
                 told::strength_documents(self.check),
             )),
+            self.notes(fit),
             Text::new().plain(format!(
                 "Survey {}, fencegust {}.",
                 self.check.survey.hash,

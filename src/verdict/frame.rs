@@ -144,7 +144,7 @@ pub fn on_frame(fence: &Fence, site: &Site, hand: Vec<RunVerdict>) -> Result<Vec
                 (Ok(frame), posts)
             }
         };
-        let mut verdict = run_of(&fence.runs[run], posts, hand.bays, hand.fastening);
+        let mut verdict = run_of(&fence.runs[run], posts, hand.bays, hand.fastening, hand.rails);
         verdict.frame = Some(frame);
         all.push(verdict);
     }
@@ -204,8 +204,8 @@ impl Frames<'_> {
             let strength = strength(fence, post.kind, this, &mut Blank)?;
             let foot = Foot::of(fence, post.footing, post.kind, this.height, level);
             let standing = Standing { fence, strength: &strength, foot: &foot, level };
-            let cloth = by_hand.part(PartKind::Fastening);
-            let framed = standing.verdict(loads, other, cloth, by_hand.sway);
+            let beside = [PartKind::Rails, PartKind::Fastening].map(|kind| by_hand.part(kind));
+            let framed = standing.verdict(loads, other, beside, by_hand.sway);
             posts.push(self.worse(fence, (run, at), by_hand.clone(), framed));
         }
         Ok(posts)
