@@ -8,7 +8,7 @@ use crate::member::Format;
 use crate::source::Clause;
 use crate::survey::{Found, HeldBy, Reading, RunSurvey, SiteReading, Survey};
 use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
-use crate::verdict::{Flag, PartKind, Then};
+use crate::verdict::{Flag, PartKind, PostVerdict, Then};
 use crate::wind::KeyKind;
 
 /// Runs that are told together.
@@ -144,15 +144,21 @@ pub(super) fn strength_clauses(check: &Check) -> Vec<Clause> {
     clauses
 }
 
-/// The documents that strengths of posts come from, as they are cited.
+/// The documents that strengths of posts come from, as they are cited, and those of their footings.
 pub(super) fn strength_documents(check: &Check) -> String {
-    let mut documents: Vec<&str> = Vec::new();
-    for clause in strength_clauses(check) {
+    let (mut of_posts, mut of_footings): (Vec<&str>, Vec<&str>) = (Vec::new(), Vec::new());
+    let verdicts = check.runs.iter().flat_map(|run| std::iter::once(&run.worst).chain(&run.best));
+    for part in verdicts.flat_map(|run| &run.posts).flat_map(PostVerdict::load_bearing) {
+        let Some(clause) = part.rule else { continue };
+        let documents = if part.kind == PartKind::Footing { &mut of_footings } else { &mut of_posts };
         if !documents.contains(&clause.document.short) {
             documents.push(clause.document.short);
         }
     }
-    documents.join(", ")
+    match of_footings.is_empty() {
+        true => of_posts.join(", "),
+        false => format!("{}, of footings by {}", of_posts.join(", "), of_footings.join(", ")),
+    }
 }
 
 /// What is not checked where no speed is given.
