@@ -216,14 +216,16 @@ fn draw(groups: &[Group], check: &Check) -> Result<String, ChartError> {
         root.draw(&text(title, (12 * SCALE, 18 * SCALE), text_style(15, INK, HPos::Left))).map_err(told)?;
         let ranges = groups.iter().flat_map(|group| &group.bars).any(|bar| bar.best.is_some());
         let most = super::footings::at_most(super::footings::posts(check)).replace(" at", ", at");
-        let unchecked = if super::footings::posts(check).all(super::footings::is_worked) {
-            "Rails, ties"
-        } else {
-            "Footings, rails, ties"
+        let worked = || super::footings::posts(check).map(super::footings::is_worked);
+        let (first, unchecked) = match (worked().any(|is| is), worked().all(|is| is)) {
+            (true, true) => ("post or footing", "Rails, ties"),
+            (true, false) => ("post or footing", "Some footings, rails, ties"),
+            _ => ("post", "Footings, rails, ties"),
         };
         let ends = if ranges { ": full at the worst of what is not known, outline at the best" } else { "" };
-        let about =
-            format!("Gust at which the first post reaches its limit{most}{ends}. {unchecked}: not checked.");
+        let about = format!(
+            "Gust at which the first {first} reaches its limit{most}{ends}. {unchecked}: not checked."
+        );
         root.draw(&text(about, (12 * SCALE, 38 * SCALE), text_style(10, INK, HPos::Left))).map_err(told)?;
         let (plot_top, plot_end) = (TOP * SCALE, (TOP + rows) * SCALE);
         let mut tick = 0.0;

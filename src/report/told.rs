@@ -137,7 +137,8 @@ pub(super) fn wind(check: &Check) -> Vec<String> {
 pub(super) fn strength_clauses(check: &Check) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
     let verdicts = check.runs.iter().flat_map(|run| std::iter::once(&run.worst).chain(&run.best));
-    for part in verdicts.flat_map(|run| &run.posts).flat_map(|post| &post.parts) {
+    let parts = verdicts.flat_map(|run| &run.posts).flat_map(|post| &post.parts);
+    for part in parts.filter(|part| part.kind != PartKind::Sway) {
         let new = part.rule.filter(|clause| !clauses.contains(clause));
         clauses.extend(new);
     }
@@ -239,25 +240,27 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
             format!("pulls it off: ◇ not checked; ask the maker for {ask}")
         }
     };
+    // A footing that is the first of a post to reach its limit is told by its name.
+    let post = super::footings::Apart::of(std::iter::once(alike.answer)).first();
     let first = match winds.first {
         First::Fastening => format!(
-            "the {word}: {} against {} for the weakest post",
+            "the {word}: {} against {} for the weakest {post}",
             spread(winds.fastening?),
             spread(winds.posts)
         ),
         First::Posts => format!(
-            "the posts: {} against {} for the {word}, which {} nothing",
+            "the {post}s: {} against {} for the {word}, which {} nothing",
             spread(winds.posts),
             spread(winds.fastening?),
             if word == "ties" { "save" } else { "saves" }
         ),
         First::TooClose => format!(
-            "too close to say: {} for the {word}, {} for the weakest post",
+            "too close to say: {} for the {word}, {} for the weakest {post}",
             spread(winds.fastening?),
             spread(winds.posts)
         ),
         First::NotKnown => {
-            format!("◇ not known; the weakest post is at its limit in a gust of {}", spread(winds.posts))
+            format!("◇ not known; the weakest {post} is at its limit in a gust of {}", spread(winds.posts))
         }
     };
     let from = |outside: bool| if outside { "wind from outside" } else { "wind from inside" }.to_owned();
