@@ -1,7 +1,9 @@
 //! The one list of remarks a reader should see, with their wording, and the cautions of every result.
 
+use crate::fastening::wire::{OWN_TIES, WireBreaking, tie_wires};
 use crate::member::Format;
-use crate::units::{Force, Length, LineLoad, Measure, System, Value, trimmed};
+use crate::units::{Force, Length, LineLoad, Measure, System, Value, number, trimmed};
+use crate::workings::Blank;
 
 /// Something a reader of a result must know.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,8 +68,12 @@ pub enum Remark {
     GivenMoment { kind: String, format: Format },
     /// A timber post: its rows of the catalogue and what is not worked.
     Timber { kind: String, rows: Vec<String> },
-    /// Cloth that is tied to the steel mesh alone: what the mesh's own ties and bands take.
-    TiedToChainLink { run: String, load: Option<LineLoad> },
+    /// Cloth that is tied to the steel mesh alone: what the mesh's own ties and bands take, and what one of these ties does.
+    TiedToChainLink { run: String, load: Option<(LineLoad, Force)> },
+    /// Cloth over a part of the fence where a wire stands for a rail.
+    HangsOnWire { run: String, why: Vec<&'static str> },
+    /// How rails were checked.
+    Rails { runs: String },
     /// Cloth held at its upright edges only pulls the posts there together.
     InPlane { run: String, pull: Force },
     /// Steel is checked by allowable stress design.
@@ -82,6 +88,11 @@ pub enum Remark {
     MiddleSolidity { run: String },
     /// Case B is listed and not applied.
     CaseB { run: String },
+}
+
+/// A figure without decimals: what it is made from is not known so well.
+fn whole(value: Value, system: System) -> String {
+    format!("{} {}", number(value.measure.in_unit(value.si, system), 0), value.measure.printed(system).0)
 }
 
 impl Remark {
@@ -116,6 +127,8 @@ impl Remark {
             Self::GivenMoment { .. } => "given-moment",
             Self::Timber { .. } => "timber",
             Self::TiedToChainLink { .. } => "tied-to-chain-link",
+            Self::HangsOnWire { .. } => "hangs-on-wire",
+            Self::Rails { .. } => "rails",
             Self::InPlane { .. } => "in-plane-pull",
             Self::AllowableStress => "allowable-stress",
             Self::NoSpeed => "no-wind-speed",
@@ -259,10 +272,10 @@ impl Remark {
                 format!("the hill makes no difference to the wind: {because}.")
             }
             Self::PipeFromCatalogue { kind, names } => format!(
-                "post \"{kind}\": wall or grade unknown, so every catalogue pipe of its diameter was tried ({names})."
+                "{kind}: wall or grade unknown, so every catalogue pipe of its diameter was tried ({names})."
             ),
             Self::Catalogue { title, known } => format!("catalogue, {title}: {known}."),
-            Self::UnknownYield { kind, because } => format!("post \"{kind}\": {because}."),
+            Self::UnknownYield { kind, because } => format!("{kind}: {because}."),
             Self::OpenShape { kind } => format!(
                 "post \"{kind}\": worked from the section modulus and the yield that the survey gives. Twist of an \
                  open post, buckling of its parts beyond what that modulus holds, and shear: not checked."
@@ -281,20 +294,50 @@ impl Remark {
                 rows.join(" to ")
             ),
             Self::TiedToChainLink { run, load } => {
-                let load = load.as_ref().map_or_else(String::new, |load| {
-                    let load = Value::of(*load).written(system);
-                    format!(": pulled off at the design wind each row hands them up to {load}")
+                let load = load.as_ref().map_or_else(String::new, |(load, tie)| {
+                    let (load, tie) = (whole(Value::of(*load), system), whole(Value::of(*tie), system));
+                    let spacing = Value::new(OWN_TIES.value, Measure::Small).written(system);
+                    format!(
+                        ": pulled off at the design wind each row hands them up to {load}, with a tie every {spacing} \
+                         ({}) up to {tie} on one tie",
+                        OWN_TIES.because
+                    )
                 });
+                let wires: Vec<String> = tie_wires()
+                    .iter()
+                    .map(|wire| {
+                        let (strength, diameter) = (wire.strength_high, wire.diameter);
+                        let at_most = WireBreaking { strength, diameter }.work(&mut Blank);
+                        format!(
+                            "The steel {} of ASTM F626 breaks at {} at most pulled straight ({}); hooked, it opens well \
+                             before.",
+                            wire.name,
+                            whole(Value::of(at_most), system),
+                            wire.known
+                        )
+                    })
+                    .collect();
                 format!(
                     "{run}: the cloth is tied to the chain link alone. What it pulls goes through the mesh to its own ties \
-                     and bands{load}; they are not checked. Where a rail or tension bar is there, tie to it."
+                     and bands{load}; they are not checked. {} Measure how far apart these ties are and how thick their \
+                     wire is, and ask what one holds. Where a rail or tension bar is there, tie to it.",
+                    wires.join(" ")
+                )
+            }
+            Self::HangsOnWire { run, why } => {
+                format!("{run}: {}. An engineer decides whether a rail is needed there.", why.join("; "))
+            }
+            Self::Rails { runs } => {
+                format!(
+                    "{runs}: rails are checked in bending and shear square on the fence, from post to post. What holds a \
+                     rail to its posts, its sleeves, and the pull along it: not checked."
                 )
             }
             Self::InPlane { run, pull } => format!(
                 "{run}: cloth held at its upright edges only pulls the posts there towards each other with {} at the design \
                  wind, along the fence. Line posts have such a pull from both sides, end and corner posts from one: they \
-                 are not checked for it.",
-                Value::of(*pull).written(system)
+                 are not checked for it. Tension bars and bands that take it there: their strength is not known.",
+                whole(Value::of(*pull), system)
             ),
             Self::AllowableStress => {
                 "steel is checked by allowable stress design, as the survey asks: 0.6 of the wind, safety \
@@ -444,3 +487,119 @@ pub const NOT_CHECKED: &[(&str, &str)] = &[
     ("second-order", "the second-order effect of the fence's own weight (about 1 %)"),
     ("cloth", "the cloth itself, its hem and grommets"),
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{feet, newtons_per_metre, pounds};
+
+    fn remarks() -> Vec<Remark> {
+        let run = || "A".to_owned();
+        let screen = || "windbreak".to_owned();
+        vec![
+            gap(Some(1.2), Some(1.1)),
+            windows(0.004, 0.001, true),
+            Remark::DensityTaken { screen: screen() },
+            Remark::DensityOfLightYarn { screen: screen(), colour: "white".to_owned() },
+            Remark::SolidityUnknown { screen: screen(), low: 0.5 },
+            Remark::SolidityFromCatalogue { cloth: screen(), known: "measured".to_owned() },
+            tested(0.8, 0.9, 0.85),
+            Remark::ClothOverCloth { run: run(), count: 2 },
+            Remark::CornerPosts { corners: vec!["A and B".to_owned()] },
+            Remark::ClothOnGate { run: run() },
+            Remark::Gate { run: run() },
+            Remark::IcedCloth { run: run(), known: true },
+            Remark::Raised { run: run(), base: feet(4.0) },
+            Remark::Hill,
+            Remark::OnHill { top: feet(10.0), factor: 1.5, clause: "26.8".to_owned(), taken: "as met" },
+            Remark::HillWithoutFactor { because: "it is too low" },
+            Remark::PipeFromCatalogue { kind: "line".to_owned(), names: "two".to_owned() },
+            Remark::Catalogue { title: "pipe".to_owned(), known: "from memory".to_owned() },
+            Remark::UnknownYield { kind: "line".to_owned(), because: "the grade is not known" },
+            Remark::OpenShape { kind: "line".to_owned() },
+            Remark::GivenMoment { kind: "line".to_owned(), format: Format::Lrfd },
+            Remark::Timber { kind: "line".to_owned(), rows: vec!["No.2".to_owned(), "No.1".to_owned()] },
+            Remark::TiedToChainLink { run: run(), load: Some(newtons_per_metre(700.0)) },
+            Remark::InPlane { run: run(), pull: pounds(1130.0) },
+            Remark::AllowableStress,
+            Remark::NoSpeed,
+            Remark::LimitBelowDesign { run: run() },
+            Remark::LeastPressure { run: run(), clause: "29.7".to_owned() },
+            Remark::MiddleSolidity { run: run() },
+            Remark::CaseB { run: run() },
+        ]
+    }
+
+    fn gap(inside: Option<f64>, ends: Option<f64>) -> Remark {
+        Remark::GapBelow {
+            run: "A".to_owned(),
+            bottom: feet(2.0),
+            top: feet(9.0),
+            statics: 1.25,
+            inside,
+            ends,
+        }
+    }
+
+    fn windows(share: f64, change: f64, asked: bool) -> Remark {
+        Remark::Windows { run: "A".to_owned(), share, change, asked }
+    }
+
+    fn tested(low: f64, high: f64, taken: f64) -> Remark {
+        Remark::AirPermeability { screen: "windbreak".to_owned(), low, high, taken }
+    }
+
+    #[test]
+    fn each_remark_has_a_name_of_its_own_and_a_sentence_of_its_own_that_ends() {
+        let (mut names, mut texts) = (Vec::new(), Vec::new());
+        for remark in remarks() {
+            let (name, text) = (remark.id(), remark.text(System::Us));
+            assert!(
+                name.len() > 3 && name.chars().all(|letter| letter.is_ascii_lowercase() || letter == '-'),
+                "{name}"
+            );
+            assert!(text.len() > 20 && text.trim_end_matches(')').ends_with('.'), "{text}");
+            assert!(!names.contains(&name) && !texts.contains(&text), "{name}: {text}");
+            names.push(name);
+            texts.push(text);
+        }
+    }
+
+    #[test]
+    fn what_a_gap_does_is_told_by_statics_and_by_what_the_code_knows() {
+        let told = |inside, ends| gap(inside, ends).text(System::Us);
+        assert!(told(Some(1.2), Some(1.1)).contains("1.25 times by statics"));
+        assert!(told(Some(1.2), Some(1.1)).contains("by the code 1.20 in the middle and 1.10 at the ends."));
+        assert!(told(Some(1.2), None).ends_with("by the code 1.20 in the middle."));
+        assert!(told(None, Some(1.1)).ends_with("by the code 1.10 at the ends."));
+    }
+
+    #[test]
+    fn windows_are_told_in_the_readers_units_and_next_to_nothing_is_called_so_below_two_per_cent() {
+        let told = |change, system| windows(0.004, change, false).text(system);
+        assert!(
+            told(-0.001, System::Us).contains("two windows of 8 in by 5 in in each bay (0.4 % of the cloth)")
+        );
+        assert!(told(-0.001, System::Si).contains("two windows of 203 mm by 127 mm in each bay"));
+        for (change, small) in [(-0.019, true), (0.019, true), (-0.02, false), (0.03, false)] {
+            assert_eq!(told(change, System::Us).contains("next to nothing"), small, "{change}");
+        }
+    }
+
+    #[test]
+    fn cloth_that_tests_denser_than_the_check_takes_it_is_told_so() {
+        let told = |low, high, taken| tested(low, high, taken).text(System::Us);
+        assert!(
+            told(0.8, 0.9, 0.85).contains("0.80 to 0.90 solid")
+                && told(0.9, 0.9, 0.9).contains("mesh 0.90 solid")
+        );
+        // Half a hundredth, so that no figure is called denser than itself.
+        for (high, denser) in [(0.8, false), (0.854, false), (0.856, true), (0.9, true)] {
+            assert_eq!(
+                told(0.8, high, 0.85).contains("denser than the 0.85 the check takes"),
+                denser,
+                "{high}"
+            );
+        }
+    }
+}

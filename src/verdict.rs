@@ -2,14 +2,17 @@
 
 mod fastening;
 mod footing;
+mod rails;
 mod sway;
 
 pub use fastening::{
     BayFastening, FasteningVerdict, Held, NotWorked, PULL, Pull, Then, after_the_first_tie,
     fastening_verdict, fastening_workings,
 };
-
 pub use footing::{Dug, FootingCheck, FootingVerdict, FootingWhy, Width, WidthIs, basis_of};
+pub use rails::{
+    HANGS_ON_WIRE, NO_WALL, RailCheck, RailDesign, RailsVerdict, SPLICED, rails_verdict, rails_workings,
+};
 pub use sway::{FrequencyRatio, Sway, SwayUnknown, WithAir, sway};
 
 use crate::fence::{Fence, PostError, PostStrength, Run};
@@ -237,7 +240,6 @@ const DRIVEN: &str = "the post is driven, so its largest moment is below the gro
                       not known: ask a geotechnical engineer for S_u of clay, or for φ and γ of sand";
 const DRIVEN_MORE: &str =
     "at the ground; the post is driven, and below the ground its moment is larger still";
-const RAILS: &str = "rails are not worked yet";
 const SLOW: &str = "the post may sway more slowly than once a second, where gusts count up to 1.6 times more: an engineer \
                     works its gust factor";
 /// By which rule a post counts as rigid.
@@ -338,6 +340,8 @@ pub struct RunVerdict {
     pub bays: Option<Vec<BayLoad>>,
     /// What holds the cloth, or why it is not worked.
     pub fastening: Result<FasteningVerdict, NotWorked>,
+    /// Its rails.
+    pub rails: RailsVerdict,
     /// Solidity of all layers, if there is cloth.
     pub solidity: Option<f64>,
     /// The worst of its posts.
@@ -484,6 +488,7 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
     let mut feet: Vec<((Option<usize>, usize), Foot)> = Vec::new();
     let level = site.code().level();
     let fastening = fastening_verdict(fence, run, site)?;
+    let rails = rails_verdict(fence, run, site)?;
     let mut posts = Vec::with_capacity(this.posts.len());
     for (at, post) in this.posts.iter().enumerate() {
         let strength = match strengths[post.kind] {
@@ -505,14 +510,14 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
                 &feet[feet.len() - 1].1
             }
         };
-        let cloth = fastening_part(&fastening, at);
+        let beside = [rails.part(at), fastening_part(&fastening, at)];
         let standing = Standing { fence, strength: &strength, foot, level };
         let loads = own.post(at);
         let arm = arm(loads.hung);
         let sway = sway(fence, this, at, arm, site.code(), &mut Blank);
-        posts.push(standing.verdict(loads, other, cloth, sway));
+        posts.push(standing.verdict(loads, other, beside, sway));
     }
-    Ok(run_of(this, posts, own.design.map(|design| design.bays), fastening))
+    Ok(run_of(this, posts, own.design.map(|design| design.bays), fastening, rails))
 }
 
 /// Ties, lacing and grommets in the two bays beside a post: the worst of them.
@@ -562,6 +567,7 @@ fn run_of(
     posts: Vec<PostVerdict>,
     bays: Option<Vec<BayLoad>>,
     fastening: Result<FasteningVerdict, NotWorked>,
+    rails: RailsVerdict,
 ) -> RunVerdict {
     let least = |of: fn(&PostVerdict) -> Velocity| {
         posts.iter().map(of).min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or(REFERENCE_GUST)
@@ -576,6 +582,7 @@ fn run_of(
         posts,
         bays,
         fastening,
+        rails,
     }
 }
 
@@ -615,7 +622,7 @@ impl Standing<'_> {
         &self,
         own: WorkedPost,
         other: Option<WorkedPost>,
-        cloth: Part,
+        [rails, cloth]: [Part; 2],
         sway: Result<Sway, SwayUnknown>,
     ) -> PostVerdict {
         let strength = self.strength;
@@ -641,7 +648,7 @@ impl Standing<'_> {
                 Err(why) => unchecked(PartKind::PostShear, why),
             },
             footing_part(&footing),
-            unchecked(PartKind::Rails, RAILS),
+            rails,
             cloth,
             sway_part(sway),
         ];

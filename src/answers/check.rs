@@ -4,6 +4,7 @@ use super::levers::{Pulled, levers};
 use super::often::{Often, often};
 use super::winds::{Winds, winds};
 use crate::caution::Remark;
+use crate::fastening::wire::OWN_TIES;
 use crate::fence::{Run, Screen, TiedTo, Windows};
 use crate::footing::Method;
 use crate::loads::{Dress, run_loads};
@@ -11,8 +12,8 @@ use crate::screen::{WindowShare, WindowedSolidity};
 use crate::survey::{Extreme, Reading, Settled, Survey};
 use crate::units::{Area, Length, LineLoad, Pure, Quantity, Velocity, inches, mph};
 use crate::verdict::{
-    Flag, PostVerdict, RunVerdict, VerdictError, after_the_first_tie, basis_of, fastening_workings,
-    post_workings, run_verdict,
+    Flag, HANGS_ON_WIRE, PostVerdict, RunVerdict, VerdictError, after_the_first_tie, basis_of,
+    fastening_workings, post_workings, rails_workings, run_verdict,
 };
 use crate::wind::{Case, Event, Panel};
 use crate::workings::{Blank, Entry};
@@ -294,11 +295,20 @@ fn measure_next(survey: &Survey, runs: &[RunAnswer]) -> Result<Vec<MeasureNext>,
         let (mut gain, mut gains) = (mph(0.0), None);
         for (run, answer) in runs.iter().enumerate() {
             let known = run_verdict(&settled.fence, run, &settled.site)?;
-            let rise = known.limit_gust - answer.worst.limit_gust;
+            let of_rails = |verdict: &RunVerdict| verdict.rails.first().and_then(|first| first.limit_gust);
+            let rise = if survey.is_of_rail(&open.key) {
+                of_rails(&known).zip(of_rails(&answer.worst)).map_or(gain, |(known, worst)| known - worst)
+            } else {
+                known.limit_gust - answer.worst.limit_gust
+            };
             if rise > gain {
                 gain = rise;
                 gains = Some(settled.fence.runs[run].name.clone());
             }
+        }
+        // A rail behind another rail changes nothing.
+        if gains.is_none() && survey.is_of_rail(&open.key) {
+            continue;
         }
         found.push(MeasureNext { key: open.key, what: open.measure_next, gain, run: gains });
     }
@@ -351,11 +361,15 @@ fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
             middle.push(name());
         }
     }
+    let checked =
+        settled.fence.runs.iter().zip(runs).filter(|(_, answer)| answer.worst.rails.first().is_some());
+    let checked = checked.map(|(run, _)| run.name.clone()).collect();
     let mut all = |names: Vec<String>, remark: fn(String) -> Remark| {
         if !names.is_empty() {
             remarks.push(remark(names.join(", ")));
         }
     };
+    all(checked, |runs| Remark::Rails { runs });
     all(below, |run| Remark::LimitBelowDesign { run });
     if !least.is_empty() {
         let clause = settled.site.least_clause().to_string();
@@ -406,12 +420,17 @@ fn of_footings(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
 /// What a reader must know of the way cloth is held.
 fn held_by(run: &str, screen: &Screen, worst: &RunVerdict) -> Vec<Remark> {
     let mut remarks = Vec::new();
+    let no_rail: Vec<&str> =
+        worst.rails.not_checked().into_iter().filter(|why| HANGS_ON_WIRE.contains(why)).collect();
+    if !no_rail.is_empty() {
+        remarks.push(Remark::HangsOnWire { run: run.to_owned(), why: no_rail });
+    }
     let found = worst.fastening.as_ref().ok();
     let pulls = found.into_iter().flat_map(|found| found.bays.iter().flatten().filter_map(|bay| bay.design));
     let largest = pulls.map(|pull| pull.force).reduce(|one, other| if other > one { other } else { one });
     if let Some(fastening) = screen.fastening.as_ref().filter(|held| held.to == TiedTo::ChainLink) {
         let load = largest.zip(fastening.spacing).map(|(pull, spacing)| pull / spacing);
-        let load = load.map(|load| LineLoad::from_si(load.value));
+        let load = load.map(|load| (LineLoad::from_si(load.value), load * OWN_TIES.value));
         remarks.push(Remark::TiedToChainLink { run: run.to_owned(), load });
     }
     if let Some(pull) = found.and_then(|found| found.in_plane) {
@@ -511,6 +530,7 @@ pub fn workings(check: &Check, asked: Option<&str>) -> Result<Vec<(String, Vec<E
     for (run, post) in wanted {
         let mut entries = Vec::new();
         post_workings(fence, run, post, &check.settled.site, &mut entries)?;
+        rails_workings(fence, run, &check.settled.site, &mut entries)?;
         fastening_workings(fence, run, &check.settled.site, &mut entries)?;
         all.push((format!("{}, post {}", fence.runs[run].name, post + 1), entries));
     }

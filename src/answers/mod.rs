@@ -27,4 +27,4 @@ pub use plan::{
     CLEARLY_ABOVE, EndPanels, GroupPlan, LEAST_WORKABLE, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND,
     MEAN_TO_GUST_LEAST, RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
 };
-pub use winds::{First, MARGIN, Side, Winds};
+pub use winds::{First, MARGIN, RailGust, Side, Winds, clearly_before};

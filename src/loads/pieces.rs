@@ -1,8 +1,12 @@
 //! The pressures of one case as stretches of load along a run, and their share at each post.
 
-use super::statics::{BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, RailLoad};
+use super::rails::OnRail;
+use super::statics::{
+    BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, PressureAtHeight, RailLoad, RowShare, SharedLoad,
+};
 use super::{BayLoad, CaseLoads, Dress};
 use crate::fence::{Fence, Rail, Run, Screen};
+use crate::numerics::ROUNDING;
 use crate::units::{Force, Length, LineLoad, Moment, Pressure, Pure, Quantity, System, Value};
 use crate::wind::{Case, Event, Panel, Pressures, Site, Strip, WindError, Zone};
 use crate::workings::{Blank, Entry, Ledger};
@@ -46,6 +50,10 @@ pub(super) struct Pieces<'a> {
     /// How many of them, from the first, are cloth.
     cloth: usize,
     points: Vec<Point>,
+    /// The pressure on the solid area of each region.
+    open: Vec<(Region, Pressure)>,
+    /// How far the resultant of the cloth stands above its middle.
+    eccentricity: Length,
     /// Mean pressure and zone of each bay.
     bays: Vec<(Pressure, &'static str)>,
     case: Case,
@@ -93,6 +101,8 @@ impl<'a> Pieces<'a> {
             pieces: Vec::with_capacity(4 * count),
             cloth: 0,
             points: Vec::with_capacity(faces),
+            open: Vec::new(),
+            eccentricity: Length::from_si(NOTHING),
             bays: vec![(Pressure::from_si(NOTHING), ""); count],
             case: Case::Square,
             place: "",
@@ -110,6 +120,7 @@ impl<'a> Pieces<'a> {
         self.pieces.clear();
         self.cloth = 0;
         self.points.clear();
+        self.open.clear();
         self.bays.fill((Pressure::from_si(NOTHING), ""));
         self.case = case;
         self.place = site.open_place();
@@ -138,6 +149,7 @@ impl<'a> Pieces<'a> {
     fn lay_cloth(&mut self, panel: &Panel, pressures: &Pressures, ledger: &mut impl Ledger) {
         let Some(screen) = self.screen else { return };
         let arm = pressures.resultant - self.run.base_above_ground;
+        self.eccentricity = pressures.resultant - (panel.bottom + panel.height * 0.5);
         let start = self.run.posts[screen.first_bay].at;
         let mut bay = screen.first_bay;
         let mut widest = Length::from_si(NOTHING);
@@ -228,6 +240,7 @@ impl<'a> Pieces<'a> {
         let centroid = run.base_above_ground + first_moment / solid;
         let strip = Strip { centroid, solidity: (solid / (length * height)).pure() };
         let Some(pressure) = site.open_pressure(&strip, case, event, ledger)? else { return Ok(false) };
+        self.open.push((region, pressure));
         let mut lines: [Option<(LineLoad, Length)>; 4] = [None; 4];
         if mesh > NOTHING {
             lines[0] = Some((MeshLoad { pressure, solidity: mesh, height }.work(ledger), middle));
@@ -262,6 +275,64 @@ impl<'a> Pieces<'a> {
             .map(|load| load.si().abs())
             .fold(NOTHING, f64::max);
         LineLoad::from_si(largest) / panel.height
+    }
+
+    /// The load on one rail of a bay: its share of the cloth at the largest pressure there, of the chain link beside the
+    /// cloth, and its own face where no cloth covers it.
+    pub(super) fn on_rail(&self, bay: usize, rail: &OnRail, ledger: &mut impl Ledger) -> LineLoad {
+        let mut load = LineLoad::from_si(NOTHING);
+        let mut terms = 0;
+        if let (Some(panel), Some(screen)) = (self.panel, self.screen)
+            && self.run.has_cloth(bay)
+        {
+            let (mean, height, eccentricity) = (self.peak(bay), panel.height, self.eccentricity);
+            let middle = screen.bottom + height * 0.5;
+            for share in &rail.cloth {
+                let Some((low, high)) = overlap((screen.bottom, screen.top), (share.low, share.high)) else {
+                    continue;
+                };
+                let above = (low + high) * 0.5 - middle;
+                let pressure = if eccentricity.si().abs() > ROUNDING * height.si() {
+                    PressureAtHeight { mean, eccentricity, height, above }.work(ledger)
+                } else {
+                    mean
+                };
+                let share = match share.of {
+                    Some((to_other, apart)) => RowShare { to_other, apart }.work(ledger),
+                    None => 1.0,
+                };
+                load += SharedLoad { pressure, strip: high - low, share }.work(ledger);
+                terms += 1;
+            }
+        }
+        let mesh = self.run.chain_link.map_or(NOTHING, |link| link.solidity(&mut Blank));
+        for (region, pressure) in &self.open {
+            let pressure = *pressure;
+            if !(region.first..region.end).contains(&bay) {
+                continue;
+            }
+            if let Some((low, high)) = overlap((region.low, region.high), rail.mesh)
+                && mesh > NOTHING
+            {
+                load += MeshLoad { pressure, solidity: mesh, height: high - low }.work(ledger);
+                terms += 1;
+            }
+            let faces = rails_in(self.run, region.low, region.high);
+            if let Some((diameter, _)) = faces[rail.place as usize] {
+                load += RailLoad { pressure, diameter }.work(ledger);
+                terms += 1;
+            }
+        }
+        let sum = Entry::Added {
+            symbol: "w",
+            about: "cloth, chain link and its own face",
+            terms,
+            result: Value::of(load),
+        };
+        if terms > 1 {
+            ledger.write(|| sum);
+        }
+        load
     }
 
     /// Shares every stretch out to the two posts of its bay.
@@ -357,6 +428,12 @@ fn along(zone: &Zone, place: Length) -> f64 {
     } else {
         ((place - zone.from) / (zone.to - zone.from)).pure()
     }
+}
+
+/// What two stretches of height have in common.
+fn overlap(one: (Length, Length), other: (Length, Length)) -> Option<(Length, Length)> {
+    let (low, high) = (larger(one.0, other.0), smaller(one.1, other.1));
+    (high > low).then_some((low, high))
 }
 
 fn between(first: LineLoad, second: LineLoad, share: f64) -> LineLoad {

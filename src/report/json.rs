@@ -1,15 +1,16 @@
 //! The answer as JSON: SI figures, the unit in the key; see the contract in the README.
 
+use super::told;
 use crate::answers::{
     Check, First, GroupPlan, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND, MEAN_TO_GUST_LEAST, Often, Pulled,
     RunAnswer, RunPlan, TAKE_DOWN_AT, WARN_AT, Winds, flag_over_both, plan,
 };
 use crate::caution::{CAUTIONS, NOT_CHECKED};
-use crate::fence::{FootingShape, Post, Run, Shared};
+use crate::fence::{FootingShape, Post, RailPlace, Run, Shared};
 use crate::loads::{BayLoad, PostLoad};
 use crate::survey::Survey;
 use crate::units::{Dimension, Length, Quantity, Value};
-use crate::verdict::{FasteningVerdict, FootingVerdict, Part, PartKind, PostVerdict, Then};
+use crate::verdict::{FasteningVerdict, Flag, FootingVerdict, Part, PartKind, PostVerdict, RailCheck, Then};
 use crate::wind::{Case, From};
 use serde::Serialize;
 use std::io::{self, Write};
@@ -69,6 +70,37 @@ struct RunJson<'a> {
     levers: Option<Vec<LeverJson>>,
     plan: PlanJson,
     fastening: Option<FasteningJson<'a>>,
+    rails_limit_gust_m_s: Option<f64>,
+    rails_flag_of_checked: Option<&'static str>,
+    rails: Vec<RailJson>,
+}
+
+/// A rail in one bay, with wind that acts one way.
+#[derive(Serialize)]
+struct RailJson {
+    rail: &'static str,
+    bay: usize,
+    wind: &'static str,
+    span_m: f64,
+    load_n_per_m: Option<f64>,
+    moment_n_m: Option<f64>,
+    shear_n: Option<f64>,
+    moment_capacity_n_m: Option<f64>,
+    shear_capacity_n: Option<f64>,
+    ratio: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ratio_best: Option<f64>,
+    flag: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    flag_best: Option<&'static str>,
+    limit_gust_m_s: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit_gust_best_m_s: Option<f64>,
+    governs: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rule: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<&'static str>,
 }
 
 /// Wind from either side of the cloth, what holds it, and who goes first.
@@ -386,6 +418,44 @@ fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer, plan: &RunPl
         levers: check.levers[at].as_ref().map(|pulled| pulled.iter().map(lever_json).collect()),
         plan: plan_json(plan),
         fastening: answer.winds.as_ref().map(|winds| fastening_json(check, at, answer, winds)),
+        rails_limit_gust_m_s: worst.rails.first().and_then(|first| first.limit_gust).map(Quantity::si),
+        rails_flag_of_checked: told::rails_flag(answer).map(Flag::word),
+        rails: worst
+            .rails
+            .checks
+            .iter()
+            .enumerate()
+            .map(|(at, rail)| rail_json(check, rail, best.and_then(|best| best.rails.checks.get(at))))
+            .collect(),
+    }
+}
+
+fn rail_json(check: &Check, rail: &RailCheck, best: Option<&RailCheck>) -> RailJson {
+    let (design, strength) = (rail.design, rail.strength);
+    let shear = strength.and_then(|strength| strength.shear.ok());
+    let rule = design.zip(strength).map(|(design, strength)| match shear {
+        Some((_, clause)) if design.by_shear => clause,
+        _ => strength.moment_clause,
+    });
+    RailJson {
+        rail: rail.place.name(),
+        bay: rail.bay + 1,
+        wind: rail.push.word(),
+        span_m: rail.span.si(),
+        load_n_per_m: design.map(|design| design.line.load.si().abs()),
+        moment_n_m: design.map(|design| design.moment.si()),
+        shear_n: design.map(|design| design.shear.si()),
+        moment_capacity_n_m: strength.map(|strength| strength.moment.si()),
+        shear_capacity_n: shear.map(|(shear, _)| shear.si()),
+        ratio: rail.ratio(),
+        ratio_best: best.and_then(RailCheck::ratio),
+        flag: best.map_or(rail.flag(), |best| Flag::of_both_ends(rail.flag(), best.flag())).word(),
+        flag_best: best.map(|best| best.flag().word()),
+        limit_gust_m_s: rail.limit_gust.map(Quantity::si),
+        limit_gust_best_m_s: best.and_then(|best| best.limit_gust).map(Quantity::si),
+        governs: design.map(|design| governs(check, design.line.place, "", design.line.case)),
+        rule: rule.map(|rule| rule.to_string()),
+        why: rail.why.or_else(|| design.is_none().then_some(NO_SPEED)),
     }
 }
 
@@ -430,6 +500,9 @@ fn fastening_json<'a>(
                     _ => "the ties",
                 }
             }
+            First::Rail(RailPlace::Top) => "the top rail",
+            First::Rail(RailPlace::Middle) => "the middle rail",
+            First::Rail(RailPlace::Bottom) => "the bottom rail",
             First::Posts => "the posts",
             First::TooClose => "too close to say",
             First::NotKnown => "not known",

@@ -574,12 +574,13 @@ fn bay() -> Json {
 fn rail() -> Json {
     let keys = vec![
         key(&run::RAIL, reference("length")),
+        key(&run::RAIL_NOMINAL_WALL, reference("length-or-unknown")),
+        key(&run::RAIL_MEASURED_WALL, reference("length-or-unknown")),
+        key(&post::SEAMLESS, yes_or_no()),
+        key(&post::YIELD, reference("stress-or-unknown")),
+        key(&run::SPLICE, choice(&["sleeve", "none"])),
         note(),
         from(),
-        reserved("wall", "the wall of the rail"),
-        reserved("nominal_wall", "the wall of the rail by its label"),
-        reserved("yield", "the yield strength of the rail"),
-        reserved("splice", "where the rail is joined"),
     ];
     any_of([word("none"), table(keys, &["diameter"])])
 }

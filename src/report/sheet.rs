@@ -716,8 +716,8 @@ impl Sheet<'_> {
             self.marked(&is).map(|marks| (marks, least))
         };
         let mut text = Text::new().strong("Wind from either side: ").plain(
-            "one way it presses the cloth onto the fence, and no tie relieves the posts; the other way it pulls the \
-             cloth off.",
+            "one way it presses the cloth onto the fence, and what holds it relieves no post; the other way it pulls \
+             the cloth off.",
         );
         let at = |least: Option<Velocity>| least.map_or_else(String::new, |least| gust(least, self.system));
         if let Some((marks, least)) = of(First::Fastening) {
@@ -726,11 +726,34 @@ impl Sheet<'_> {
                 at(least)
             ));
         }
+        let first_rail = |group: &Group<'_>| {
+            group.alike.answer.winds.as_ref().is_some_and(|winds| matches!(winds.first, First::Rail(_)))
+        };
+        let either_way =
+            |group: &Group<'_>| group.alike.answer.worst.rails.first().and_then(|first| first.limit_gust);
+        let off = |group: &Group<'_>| {
+            group.alike.answer.winds.as_ref().and_then(|winds| winds.rail_off).map(|rail| rail.gusts.0)
+        };
+        let least_of = |wanted: &dyn Fn(&Group<'_>) -> bool,
+                        rails: &dyn Fn(&Group<'_>) -> Option<Velocity>| {
+            let gusts = self.groups.iter().filter(|group| wanted(group)).filter_map(rails);
+            at(gusts.min_by(|one, other| one.si().total_cmp(&other.si())))
+        };
+        if let Some(marks) = self.marked(&first_rail) {
+            let gust = least_of(&first_rail, &off);
+            text = text.plain(format!(" Pulled off, a rail on {marks} goes first, from {gust}."));
+        }
+        let over = |group: &Group<'_>| told::rails_flag(group.alike.answer) == Some(Flag::Over);
+        if let Some(marks) = self.marked(&over) {
+            let gust = least_of(&over, &either_way);
+            text = text.plain(format!(" ■ Rails on {marks} are over at the design wind: from {gust}."));
+        }
         if let Some((marks, _)) = of(First::Posts) {
             text = text.plain(format!(" On {marks} the posts go first either way."));
         }
         if let Some((marks, _)) = of(First::TooClose) {
-            text = text.plain(format!(" On {marks} it is too close to say whether posts or cloth go first."));
+            text = text
+                .plain(format!(" On {marks} it is too close to say what goes first, posts, rails or cloth."));
         }
         if let Some((marks, _)) = of(First::NotKnown) {
             text = text.plain(format!(" On {marks} who goes first is ◇ not known."));

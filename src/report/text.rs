@@ -1,7 +1,9 @@
 //! The answer as text: first what can be photographed or pasted, then the tables.
 
 use super::compare::levers_in_short;
-use super::figures::{self, gust, gust_at_most, gust_figures, listed, ratio_spread};
+use super::figures::{
+    self, gust, gust_at_most, gust_figures, is_another_gust, listed, ratio_spread, ratio_up,
+};
 use super::footings::{self, Apart};
 use super::json::governs;
 use super::told::{self, Alike};
@@ -10,7 +12,7 @@ use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{End, Run};
 use crate::survey::RunSurvey;
 use crate::units::{Dimension, Length, Measure, Quantity, System, Unit, Velocity, number};
-use crate::verdict::{Flag, PostVerdict, RunVerdict};
+use crate::verdict::{Flag, PostVerdict, RailCheck, RunVerdict};
 use comfy_table::{CellAlignment, Table, presets};
 use std::io::{self, Write};
 
@@ -83,7 +85,11 @@ impl Page<'_> {
         if !pairs.is_empty() {
             writeln!(out)?;
         }
-        if self.check.runs.iter().any(|answer| answer.best.is_some()) {
+        let bare = |answer: &RunAnswer| {
+            let best = answer.best.as_ref().map(|best| best.bare_limit_gust);
+            is_another_gust(answer.worst.bare_limit_gust, best, self.system)
+        };
+        if self.check.runs.iter().any(|answer| self.has_lower(answer) || bare(answer)) {
             wrapped(
                 out,
                 "",
@@ -199,6 +205,36 @@ impl Page<'_> {
                 of(true, Flag::Within).checked()
             ));
         }
+        let rails = |one: &Alike<'_>, flag: Flag| told::rails_flag(one.answer) == Some(flag);
+        // Where the posts are over too, not to hang it was said.
+        let only = |one: &Alike<'_>| hung(one) && !says(one, Flag::Over);
+        for (is_only, begins) in [(true, "DO NOT HANG the cloth as surveyed on"), (false, "Rails on")] {
+            let is_over = |one: &Alike<'_>| rails(one, Flag::Over) && only(one) == is_only;
+            let Some(names) = named(&is_over) else { continue };
+            let over = alike.iter().filter(|one| is_over(one));
+            let firsts = over.clone().filter_map(|one| one.answer.worst.rails.first());
+            let gust_of = |first: &&RailCheck| first.limit_gust.map_or(f64::INFINITY, Quantity::si);
+            let first = firsts.min_by(|one, other| gust_of(one).total_cmp(&gust_of(other)));
+            let ratio = over.filter_map(|one| one.answer.worst.rails.ratio()).max_by(f64::total_cmp);
+            if let Some((first, ratio)) = first.zip(ratio) {
+                let rails = if is_only { ": its rails" } else { "" };
+                lines.push(format!(
+                    "■ {begins} {names}{rails} are over their limit at the design wind, at the worst {} times what they \
+                     carry: first the {}, in a gust of {}.",
+                    ratio_up(ratio),
+                    first.place.name(),
+                    gust(first.limit_gust.unwrap_or_default(), self.system)
+                ));
+            }
+        }
+        if let Some(names) = named(&|one| rails(one, Flag::Depends)) {
+            lines.push(format!(
+                "◐ Whether the rails on {names} carry their load at the design wind depends on what is not known."
+            ));
+        }
+        if let Some(names) = named(&|one| rails(one, Flag::NearLimit)) {
+            lines.push(format!("▲ Rails on {names} are near their limit at the design wind."));
+        }
         if let Some(names) = named(&|one| told::fastening_over(one.answer).is_some()) {
             let gusts = alike.iter().filter_map(|one| told::fastening_over(one.answer));
             let least = gusts.min_by(|one, other| one.si().total_cmp(&other.si())).unwrap_or_default();
@@ -274,9 +310,12 @@ impl Page<'_> {
                 &format!("{bare}; the cloth multiplies the load by up to {:.1}", worst.times_bare),
             )?;
         }
-        let which =
-            if alike.answer.best.is_some() { "  the lower comes      " } else { "  it comes             " };
-        wrapped(out, which, &comes(alike.answer))?;
+        let which = match groups(alike.answer).first() {
+            Some((Group { often: Often::Unknown(_), .. }, _)) => "how often it comes",
+            _ if self.has_lower(alike.answer) => "the lower comes",
+            _ => "it comes",
+        };
+        wrapped(out, &format!("  {which:<21}"), &comes(alike.answer))?;
         let told = if ratios.is_empty() { Flag::NotChecked.to_string() } else { ratios.join("; ") };
         wrapped(out, "  at the design wind   ", &told)?;
         if let Some(of_posts) = footings::of_posts(alike) {
@@ -286,10 +325,20 @@ impl Page<'_> {
         if !of_footing.is_empty() {
             wrapped(out, "  footing              ", &format!("{}.", of_footing.join(". ")))?;
         }
+        if let Some(rails) = told::rails(self.check, alike.answer) {
+            wrapped(out, "  rails                ", &rails)?;
+        }
         for (head, text) in told::winds(self.check, alike).into_iter().flatten() {
             wrapped(out, &format!("  {head:<21}"), &text)?;
         }
         Ok(())
+    }
+
+    /// Whether a limit gust of a run is told at both ends of what is not known.
+    fn has_lower(&self, answer: &RunAnswer) -> bool {
+        groups(answer)
+            .iter()
+            .any(|(group, _)| is_another_gust(group.limit_gust, group.limit_gust_best, self.system))
     }
 
     fn cloth(&self, run: &Run, survey: &RunSurvey) -> String {
@@ -436,6 +485,9 @@ impl Page<'_> {
         }
         if let Some(bays) = self.bay_table(alike, detail) {
             writeln!(out, "{}", bays.trim_fmt())?;
+        }
+        if alike.answer.worst.rails.first().is_some() {
+            writeln!(out, "\n{}", self.rail_table(alike, detail).trim_fmt())?;
         }
         Ok(())
     }
@@ -585,6 +637,52 @@ impl Page<'_> {
         Some(rows.table(head, &[2, 3]))
     }
 
+    fn rail_table(&self, alike: &Alike<'_>, detail: Detail) -> Table {
+        let unit = |measure: Measure| measure.printed(self.system).0;
+        let head = vec![
+            "bays".to_owned(),
+            "rail".to_owned(),
+            "wind".to_owned(),
+            "span".to_owned(),
+            format!("load {}", unit(Measure::LineLoad)),
+            format!("moment {}", unit(Measure::Moment)),
+            format!("strength {}", unit(Measure::Moment)),
+            "ratio".to_owned(),
+            format!("limit gust {}", unit(Measure::Speed)),
+            "rail is".to_owned(),
+        ];
+        let mut rows = Rows::new(detail);
+        let (worst, best) = (&alike.answer.worst.rails, alike.answer.best.as_ref().map(|best| &best.rails));
+        for (at, rail) in worst.checks.iter().enumerate() {
+            let best = best.and_then(|best| best.checks.get(at));
+            let figure = |measure: Measure, si: Option<f64>| {
+                si.map_or_else(|| "-".to_owned(), |si| number(measure.in_unit(si.abs(), self.system), 0))
+            };
+            let flag = best.map_or(rail.flag(), |best| Flag::of_both_ends(rail.flag(), best.flag()));
+            rows.add(
+                rail.bay + 1,
+                vec![
+                    rail.place.name().to_owned(),
+                    rail.push.in_words().to_owned(),
+                    self.length(rail.span),
+                    figure(Measure::LineLoad, rail.design.map(|design| design.line.load.si())),
+                    figure(Measure::Moment, rail.design.map(|design| design.moment.si())),
+                    figure(Measure::Moment, rail.strength.map(|strength| strength.moment.si())),
+                    rail.ratio().map_or_else(
+                        || "-".to_owned(),
+                        |worst| ratio_spread(worst, best.and_then(RailCheck::ratio)),
+                    ),
+                    rail.limit_gust.map_or_else(
+                        || "-".to_owned(),
+                        |worst| gust_figures(worst, best.and_then(|best| best.limit_gust), self.system),
+                    ),
+                    flag.to_string(),
+                ],
+            );
+        }
+        rows.table(head, &[4, 5, 6, 7, 8])
+    }
+
     fn alike(&self) -> Vec<Alike<'_>> {
         told::alike(self.check)
     }
@@ -612,7 +710,7 @@ fn least_of(
 fn comes(answer: &RunAnswer) -> String {
     let groups = groups(answer);
     match groups.first() {
-        Some((Group { often: unknown @ Often::Unknown(_), .. }, _)) => unknown.words(),
+        Some((Group { often: Often::Unknown(why), .. }, _)) => format!("not known: {why}"),
         _ => {
             let told = |(group, place): &(&Group, &str)| {
                 format!("{} {place}", group.often.words()).trim_end().to_owned()

@@ -1,14 +1,16 @@
 //! What every report for reading says in the same words: the runs told together, their cloth, the wind, what was
 //! not checked, what to measure next.
 
-use super::figures::{gust, gust_spread, length, listed, speed_unit};
-use crate::answers::{Check, First, MeasureNext, RunAnswer, Side};
+use super::figures::{gust, gust_spread, length, listed, ratio_spread, speed_unit};
+use super::text::spans;
+use crate::answers::{Check, First, MeasureNext, RailGust, RunAnswer, Side, clearly_before};
 use crate::fence::{Condition, Face, Run};
 use crate::member::Format;
+use crate::numerics::ROUNDING;
 use crate::source::Clause;
 use crate::survey::{Found, HeldBy, Reading, RunSurvey, SiteReading, Survey};
 use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
-use crate::verdict::{Flag, PartKind, PostVerdict, Then};
+use crate::verdict::{Flag, NO_WALL, PartKind, PostVerdict, RailsVerdict, Then};
 use crate::wind::KeyKind;
 
 /// Runs that are told together.
@@ -254,13 +256,31 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
             spread(winds.fastening?),
             if word == "ties" { "save" } else { "saves" }
         ),
-        First::TooClose => format!(
-            "too close to say: {} for the {word}, {} for the weakest {post}",
+        First::Rail(place) => format!(
+            "the {}: {} against {} for the {word} and {} for the weakest {post}",
+            place.name(),
+            spread(winds.rail_off?.gusts),
             spread(winds.fastening?),
             spread(winds.posts)
         ),
+        First::TooClose => {
+            let weakest = format!("weakest {post}");
+            let mut all = vec![(winds.fastening?, word), (winds.posts, weakest.as_str())];
+            all.extend(winds.rail_off.map(|rail| (rail.gusts, rail.place.name())));
+            all.sort_by(|((one, _), _), ((other, _), _)| one.si().total_cmp(&other.si()));
+            let all: Vec<String> =
+                all.into_iter().map(|(gusts, of)| format!("{} for the {of}", spread(gusts))).collect();
+            format!("too close to say: {}", all.join(", "))
+        }
         First::NotKnown => {
-            format!("◇ not known; the weakest {post} is at its limit in a gust of {}", spread(winds.posts))
+            let rail = winds.rail_off.filter(|rail| rail.gusts.0 < winds.posts.0);
+            format!(
+                "◇ not known; the weakest {post} is at its limit in a gust of {}{}",
+                spread(winds.posts),
+                rail.map_or_else(String::new, |rail| {
+                    format!(", the {} before it in one of {}", rail.place.name(), spread(rail.gusts))
+                })
+            )
         }
     };
     let from = |outside: bool| if outside { "wind from outside" } else { "wind from inside" }.to_owned();
@@ -269,11 +289,62 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
         Some(Face::Outside) => (from(true), from(false)),
         None => ("wind one way".to_owned(), "wind the other way".to_owned()),
     };
+    let rail_before = winds.rail_onto.filter(|rail| clearly_before(rail.gusts, winds.posts));
     let onto = format!(
-        "presses the cloth onto the fence: no {} will relieve the fence from that side",
-        if word == "ties" { "tie" } else { "lacing" }
+        "presses the cloth onto the fence: no {} will relieve the fence from that side{}",
+        if word == "ties" { "tie" } else { "lacing" },
+        rail_before.map_or_else(String::new, |rail| {
+            format!("; before the posts goes the {}, in a gust of {}", rail.place.name(), spread(rail.gusts))
+        })
     );
     Some([(onto_head, onto), (off_head, off), ("first to go".to_owned(), first)])
+}
+
+/// What is said of the rails of a run; nothing where none was checked.
+pub(super) fn rails(check: &Check, answer: &RunAnswer) -> Option<String> {
+    let (worst, best) = (&answer.worst, answer.best.as_ref());
+    let first = RailGust::of(worst, best, None)?;
+    let gust = gust_spread(first.gusts.0, Some(first.gusts.1), check.survey.units);
+    let name = first.place.name();
+    let bays = bays_at(&worst.rails, &first);
+    let bays = match bays.as_slice() {
+        [bay] => format!("bay {bay}"),
+        [bay, other] => format!("bays {bay} and {other}"),
+        bays => format!("bays {}", spans(bays)),
+    };
+    let limit = format!("the {name} in {bays} reaches its limit in a gust of {gust}");
+    let checked = match (rails_flag(answer), worst.rails.ratio()) {
+        (Some(flag), Some(ratio)) => {
+            let ratio = ratio_spread(ratio, best.and_then(|best| best.rails.ratio()));
+            format!("{flag}: ratio {ratio} at the design wind; {limit}")
+        }
+        _ => limit,
+    };
+    let not = worst.rails.not_checked();
+    Some(if not.is_empty() { checked } else { format!("{checked}. ◇ Not checked: {}", not.join("; ")) })
+}
+
+/// The numbers of the bays in which a rail reaches its limit in the same gust as the first.
+fn bays_at(rails: &RailsVerdict, first: &RailGust) -> Vec<usize> {
+    let as_low = |gust: Velocity| gust <= first.gusts.0 * (1.0 + ROUNDING);
+    let alike = rails
+        .checks
+        .iter()
+        .filter(|check| check.place == first.place && check.limit_gust.is_some_and(as_low));
+    let mut bays: Vec<usize> = alike.map(|check| check.bay + 1).collect();
+    bays.dedup();
+    bays
+}
+
+/// The worst flag of the rails of a run that were checked, over both ends.
+pub(super) fn rails_flag(answer: &RunAnswer) -> Option<Flag> {
+    let best = |at: usize| answer.best.as_ref().and_then(|best| best.rails.checks.get(at));
+    let checks = answer.worst.rails.checks.iter().enumerate().filter(|(_, check)| check.ratio().is_some());
+    checks
+        .map(|(at, check)| {
+            best(at).map_or(check.flag(), |best| Flag::of_both_ends(check.flag(), best.flag()))
+        })
+        .max()
 }
 
 /// Whether what holds the cloth of a run is over its strength at the design wind, and the least gust in which it goes.
@@ -411,12 +482,17 @@ fn found(survey: &Survey, way: Found) -> Option<Vec<&str>> {
 /// So many guesses are named where there is little room.
 const MOST_GUESSES: usize = 4;
 
+/// A text of which the end was cut away, with the quotes that the cut left open.
+fn closed(text: String) -> String {
+    if text.matches('"').count() % 2 == 1 { text + "\"" } else { text }
+}
+
 /// What was guessed, to be measured.
 fn guessed(survey: &Survey) -> Option<String> {
     let things = found(survey, Found::Guess)?;
     let more = things.len().saturating_sub(MOST_GUESSES);
     let mut named: Vec<String> =
-        things.iter().take(MOST_GUESSES).map(|thing| super::chart::clipped(thing, 40)).collect();
+        things.iter().take(MOST_GUESSES).map(|thing| closed(super::chart::clipped(thing, 40))).collect();
     if more > 0 {
         named.push(format!("{more} more"));
     }
@@ -452,6 +528,15 @@ pub(super) fn measure_next(check: &Check) -> Vec<String> {
     lines.extend(of_fastening.iter().map(|(what, runs)| {
         format!("{what} on {} (says whether the cloth or the posts go first)", listed(runs))
     }));
+    let runs = check.settled.fence.runs.iter().zip(&check.runs);
+    let no_wall = runs.filter(|(_, answer)| answer.worst.rails.not_checked().contains(&NO_WALL));
+    let no_wall: Vec<&str> = no_wall.map(|(run, _)| run.name.as_str()).collect();
+    if !no_wall.is_empty() {
+        lines.push(format!(
+            "the rails on {}: wall with a caliper at an open end, and the grade",
+            listed(&no_wall)
+        ));
+    }
     lines.extend(super::footings::to_find_out(check));
     lines
 }

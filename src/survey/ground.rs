@@ -123,11 +123,11 @@ impl FootingSurvey {
 
     /// In words, as it is known.
     #[must_use]
-    pub fn text(&self) -> String {
+    pub fn text(&self, system: System) -> String {
         let one = |open: &Open<Length>| match open.reading {
-            Reading::Measured(length) => Value::new(length, Measure::Small).written(System::Us),
+            Reading::Measured(length) => Value::new(length, Measure::Small).written(system),
             Reading::Between(low, high) => {
-                let written = |length| Value::new(length, Measure::Small).written(System::Us);
+                let written = |length| Value::new(length, Measure::Small).written(system);
                 format!("{} to {}", written(low), written(high))
             }
             Reading::Unknown => "unknown".to_owned(),

@@ -160,6 +160,9 @@ pub(super) const SOIL_KEYS: &[&str] = &[
     "note",
     "from",
 ];
+/// The keys of a rail, in the order in which they are best written.
+pub(super) const RAIL_KEYS: &[&str] =
+    &["diameter", "nominal_wall", "measured_wall", "seamless", "yield", "splice", "note", "from"];
 pub(super) const RUN_ONLY_KEYS: &[&str] =
     &["name", "court", "faces", "bays", "other_posts", "start", "finish"];
 /// The keys of a run, in the order in which they are best written.

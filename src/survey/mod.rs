@@ -12,6 +12,7 @@ mod mistake;
 mod order;
 mod other_code;
 mod post;
+mod rail;
 mod reading;
 mod run;
 mod settle;
@@ -290,6 +291,8 @@ pub struct RunSurvey {
     pub faces: Option<String>,
     /// The run with its cloth at the worst end.
     pub run: crate::fence::Run,
+    /// Its rails from the top; nothing where there is none.
+    pub rails: [Option<RailSurvey>; 3],
     /// Solidity of the cloth when dry, if there is cloth.
     pub solidity: Option<Open<f64>>,
     /// What the cloth is in, if there is cloth.
@@ -308,6 +311,17 @@ pub struct RunSurvey {
     pub footing: Option<String>,
     /// What holds its cloth.
     pub fastening: Option<FasteningSurvey>,
+}
+
+/// A rail as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RailSurvey {
+    /// Outside diameter.
+    pub diameter: Length,
+    /// Its tube; nothing where its wall was left out.
+    pub tube: Option<TubeSurvey>,
+    /// How its lengths are joined.
+    pub splice: crate::fence::Splice,
 }
 
 /// What holds cloth, as surveyed.

@@ -6,6 +6,7 @@ use super::layers::{Key, Layers, Missing, Reader, Sign};
 use super::reading::{Extreme, Reading};
 use super::{Found, ModulusSurvey, MomentSurvey, Open, PostSurvey, SectionSurvey};
 use crate::caution::Remark;
+use crate::fence::Section;
 use crate::member::Format;
 use crate::units::{Length, Measure, Moment, Pressure, Quantity, SectionModulus};
 use crate::workings::Blank;
@@ -355,7 +356,8 @@ fn strength_is_one(post: &PostSurvey, layers: &Layers<'_>, reader: &mut Reader) 
                 .iter()
                 .find_map(|key| layers.tables.iter().find_map(|(table, _)| table.get(*key)))
                 .map_or(layers.place.clone(), toml::Spanned::span);
-            let told = super::tube::with_sizes(&kind, &error);
+            let tube = if let Section::Tube(tube) = &kind.section { Some(tube) } else { None };
+            let told = super::tube::with_sizes(tube, &error);
             reader.mistake(
                 at,
                 format!("{}: {told}", layers.name),
@@ -375,7 +377,7 @@ impl PostSurvey {
     /// What reading it raises.
     fn remarks(&self) -> Vec<Remark> {
         match &self.section {
-            SectionSurvey::Tube(tube) => tube.remarks(&self.name),
+            SectionSurvey::Tube(tube) => tube.remarks(&format!("post \"{}\"", self.name)),
             SectionSurvey::Modulus(_) => vec![Remark::OpenShape { kind: self.name.clone() }],
             SectionSurvey::Moment(moment) => {
                 vec![Remark::GivenMoment { kind: self.name.clone(), format: moment.format }]

@@ -6,9 +6,9 @@ use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader, shortened};
 use super::post::PostKinds;
 use super::reading::Reading;
-use super::{FootingSurvey, Open, Origin, OverCloth, RunSurvey};
+use super::{FootingSurvey, Open, Origin, OverCloth, RailSurvey, RunSurvey};
 use crate::caution::Remark;
-use crate::fence::{Bay, Condition, End, Post, Rail, Rails, Role, Run};
+use crate::fence::{Bay, Condition, End, Post, Rail, RailPlace, Rails, Role, Run};
 use crate::screen::{ChainLink, wire_of_gauge};
 use crate::units::{Length, Quantity};
 use crate::workings::nearest;
@@ -64,11 +64,9 @@ impl<'t> RunReader<'_, 't> {
             }
         };
         let chain_link = self.chain_link(reader);
-        let rails = Rails {
-            top: self.rail("top_rail", reader).map(Rail::of),
-            middle: self.rail("mid_rail", reader).map(Rail::of),
-            bottom: self.rail("bottom_rail", reader).map(Rail::of),
-        };
+        let [top, middle, bottom] = RailPlace::ALL.map(|place| self.rail(name, place, reader, remarks));
+        let outside = |rail: &Option<RailSurvey>| rail.as_ref().map(|rail| Rail::of(rail.diameter));
+        let rails = Rails { top: outside(&top), middle: outside(&middle), bottom: outside(&bottom) };
         let footing = self.footing("footing", feet, reader);
         let end_footing = self.footing("end_footing", feet, reader);
         let corner_footing = self.footing("corner_footing", feet, reader);
@@ -207,6 +205,7 @@ impl<'t> RunReader<'_, 't> {
                 court,
                 faces,
                 run,
+                rails: [top, middle, bottom],
                 solidity,
                 condition,
                 cloth,
@@ -214,7 +213,7 @@ impl<'t> RunReader<'_, 't> {
                 over,
                 weight,
                 notes,
-                footing: footing.index().map(|at| feet[at].text()),
+                footing: footing.index().map(|at| feet[at].text(self.file.system())),
                 fastening,
             },
             start,
@@ -316,42 +315,6 @@ impl<'t> RunReader<'_, 't> {
             }
             Err(error) => {
                 reader.mistake(at, format!("wire: {error}"), "like \"9 gauge\" or \"0.148 in\"");
-                None
-            }
-        }
-    }
-
-    pub(super) fn rail(&self, key: &'static str, reader: &mut Reader) -> Option<Length> {
-        let Some((value, origin)) = reader.find(&self.layers, key) else {
-            if !self.has(key) {
-                reader.note(&self.layers, key, "none".to_owned(), Origin::Default);
-            }
-            return None;
-        };
-        match value.get_ref() {
-            DeValue::String(text) if text.trim().eq_ignore_ascii_case("none") => {
-                reader.note(&self.layers, key, "none".to_owned(), origin);
-                None
-            }
-            DeValue::Table(table) => {
-                reader.check_keys(
-                    table,
-                    &["diameter", "note", "from"],
-                    key,
-                    &[],
-                    &["wall", "nominal_wall", "yield", "splice"],
-                );
-                let layers =
-                    Layers { tables: vec![(table, origin)], deal: None, ..self.part(key, value.span()) };
-                reader.noted(&layers);
-                reader.quantity::<Length>(&layers, SMALL, Missing::IsMistake)?.low()
-            }
-            _ => {
-                reader.mistake(
-                    value.span(),
-                    format!("{key} is {{ diameter = \"…\" }} or \"none\""),
-                    "{ diameter = \"1.660 in\" }",
-                );
                 None
             }
         }

@@ -30,6 +30,7 @@ mod open_cloth;
 mod order;
 mod posts;
 mod properties;
+mod rails;
 mod raised;
 mod readme;
 mod rules;
