@@ -493,12 +493,13 @@ impl Sheet<'_> {
         let most = self.at_most();
         format!(
             "At {wind} the {} would be over their limit{either}: up to {}. With the cloth the first {} reaches its limit \
-             in a gust of {}{most}, bare in one of {}{most}.",
+             in a gust of {}{most}, bare in one of {}{most}.{}",
             apart.who(Flag::Over, "and"),
             apart.times().trim_end_matches(" what they carry"),
             apart.first(),
             gust(least(|verdict| verdict.limit_gust), self.system),
             gust(least(|verdict| verdict.bare_limit_gust), self.system),
+            if apart.is_foot_before_post() { " A stronger post alone does not help." } else { "" },
         )
     }
 
@@ -871,9 +872,6 @@ impl Sheet<'_> {
             .plain(format!("{helps}."));
         if !little.is_empty() {
             text = text.strong(" Little or no help: ").plain(format!("{little}."));
-        }
-        if let Some(first) = footings::goes_first(group.alike.answer) {
-            text = text.plain(format!(" {first}."));
         }
         let name = &group.alike.run.name;
         for remark in &self.check.remarks {

@@ -10,7 +10,7 @@ use crate::numerics::ROUNDING;
 use crate::source::Clause;
 use crate::survey::{Found, HeldBy, Reading, RunSurvey, SiteReading, Survey};
 use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
-use crate::verdict::{Flag, NO_WALL, PartKind, RailsVerdict, Then};
+use crate::verdict::{Flag, NO_WALL, PartKind, PostVerdict, RailsVerdict, Then};
 use crate::wind::KeyKind;
 
 /// Runs that are told together.
@@ -139,22 +139,29 @@ pub(super) fn wind(check: &Check) -> Vec<String> {
 pub(super) fn strength_clauses(check: &Check) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
     let verdicts = check.runs.iter().flat_map(|run| std::iter::once(&run.worst).chain(&run.best));
-    for part in verdicts.flat_map(|run| &run.posts).flat_map(|post| &post.parts) {
+    let parts = verdicts.flat_map(|run| &run.posts).flat_map(|post| &post.parts);
+    for part in parts.filter(|part| part.kind != PartKind::Sway) {
         let new = part.rule.filter(|clause| !clauses.contains(clause));
         clauses.extend(new);
     }
     clauses
 }
 
-/// The documents that strengths of posts come from, as they are cited.
+/// The documents that strengths of posts come from, as they are cited, and those of their footings.
 pub(super) fn strength_documents(check: &Check) -> String {
-    let mut documents: Vec<&str> = Vec::new();
-    for clause in strength_clauses(check) {
+    let (mut of_posts, mut of_footings): (Vec<&str>, Vec<&str>) = (Vec::new(), Vec::new());
+    let verdicts = check.runs.iter().flat_map(|run| std::iter::once(&run.worst).chain(&run.best));
+    for part in verdicts.flat_map(|run| &run.posts).flat_map(PostVerdict::load_bearing) {
+        let Some(clause) = part.rule else { continue };
+        let documents = if part.kind == PartKind::Footing { &mut of_footings } else { &mut of_posts };
         if !documents.contains(&clause.document.short) {
             documents.push(clause.document.short);
         }
     }
-    documents.join(", ")
+    match of_footings.is_empty() {
+        true => of_posts.join(", "),
+        false => format!("{}, of footings by {}", of_posts.join(", "), of_footings.join(", ")),
+    }
 }
 
 /// What is not checked where no speed is given.
@@ -235,27 +242,30 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
             format!("pulls it off: ◇ not checked; ask the maker for {ask}")
         }
     };
+    // A footing that is the first of a post to reach its limit is told by its name.
+    let post = super::footings::Apart::of(std::iter::once(alike.answer)).first();
     let first = match winds.first {
         First::Fastening => format!(
-            "the {word}: {} against {} for the weakest post",
+            "the {word}: {} against {} for the weakest {post}",
             spread(winds.fastening?),
             spread(winds.posts)
         ),
         First::Posts => format!(
-            "the posts: {} against {} for the {word}, which {} nothing",
+            "the {post}s: {} against {} for the {word}, which {} nothing",
             spread(winds.posts),
             spread(winds.fastening?),
             if word == "ties" { "save" } else { "saves" }
         ),
         First::Rail(place) => format!(
-            "the {}: {} against {} for the {word} and {} for the weakest post",
+            "the {}: {} against {} for the {word} and {} for the weakest {post}",
             place.name(),
             spread(winds.rail_off?.gusts),
             spread(winds.fastening?),
             spread(winds.posts)
         ),
         First::TooClose => {
-            let mut all = vec![(winds.fastening?, word), (winds.posts, "weakest post")];
+            let weakest = format!("weakest {post}");
+            let mut all = vec![(winds.fastening?, word), (winds.posts, weakest.as_str())];
             all.extend(winds.rail_off.map(|rail| (rail.gusts, rail.place.name())));
             all.sort_by(|((one, _), _), ((other, _), _)| one.si().total_cmp(&other.si()));
             let all: Vec<String> =
@@ -265,7 +275,7 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
         First::NotKnown => {
             let rail = winds.rail_off.filter(|rail| rail.gusts.0 < winds.posts.0);
             format!(
-                "◇ not known; the weakest post is at its limit in a gust of {}{}",
+                "◇ not known; the weakest {post} is at its limit in a gust of {}{}",
                 spread(winds.posts),
                 rail.map_or_else(String::new, |rail| {
                     format!(", the {} before it in one of {}", rail.place.name(), spread(rail.gusts))
