@@ -599,3 +599,18 @@ fn cloth_on_the_mesh_alone_pulls_on_its_own_ties_two_feet_apart() {
         assert!(told.contains(&says), "{says}: {told}");
     }
 }
+
+#[test]
+fn the_engineer_has_a_table_of_rails_and_their_steps() {
+    let out = run_with(&["sheet", "-", "--for", "engineer"], &survey(KNOWN, KNOWN));
+    for says in [
+        "Rails at the design event",
+        "<td>bottom rail</td>",
+        "<td>pulls off</td>",
+        "Limit gust of the top rail",
+    ] {
+        assert!(out.text.contains(says), "{says}: {}", out.text);
+    }
+    let unknown = run_with(&["sheet", "-", "--for", "engineer"], &survey("\"none\"", "\"none\""));
+    assert!(!unknown.text.contains("Rails at the design event"));
+}
