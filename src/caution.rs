@@ -40,6 +40,14 @@ pub enum Remark {
     Gate { run: String },
     /// Cloth that is iced, or may be.
     IcedCloth { run: String, known: bool },
+    /// A footing that a slab or beam is said to hold at the ground.
+    FootingHeld { footing: String },
+    /// A footing about which the soil is chosen to count twice.
+    FootingIsolated { footing: String },
+    /// A method of footings that belongs with another kind of wind load.
+    FootingMethod { method: &'static str, level: &'static str },
+    /// Footings are held against the wind.
+    FootingsChecked { methods: String },
     /// A fence on a bank or a wall.
     Raised { run: String, base: Length },
     /// Nothing was said of hills.
@@ -104,6 +112,10 @@ impl Remark {
             Self::ClothOnGate { .. } => "cloth-on-gate",
             Self::Gate { .. } => "open-gate",
             Self::IcedCloth { .. } => "iced-cloth",
+            Self::FootingHeld { .. } => "footing-held-at-the-ground",
+            Self::FootingIsolated { .. } => "footing-isolated",
+            Self::FootingMethod { .. } => "footing-method-of-another-code",
+            Self::FootingsChecked { .. } => "footings-checked",
             Self::Raised { .. } => "raised",
             Self::Hill => "hill",
             Self::OnHill { .. } => "on-a-hill",
@@ -226,6 +238,23 @@ impl Remark {
             Self::IcedCloth { run, known } => format!(
                 "{run}: {} counts as solid (1.00, ours). Ice with wind, its weight, and ice on the steel mesh: not checked.",
                 if *known { "the iced cloth" } else { "the cloth may be iced, and iced cloth" }
+            ),
+            Self::FootingHeld { footing } => format!(
+                "footing \"{footing}\": taken as held at the ground, as the survey says. That asks for a slab or beam that \
+                 can take the reaction; a mowing strip or loose asphalt is not accepted everywhere."
+            ),
+            Self::FootingIsolated { footing } => format!(
+                "footing \"{footing}\": lateral bearing counted twice (IBC 1806.3.4), as the survey says: for an isolated \
+                 pole that half an inch of movement at the ground does not harm. Whether a post of a row is one is a \
+                 judgement for an engineer."
+            ),
+            Self::FootingMethod { method, level } => format!(
+                "footings are worked by {method} because the survey asks for it. It belongs with another kind of wind \
+                 code; here it is given {level}. Never mix its depths with those of another method."
+            ),
+            Self::FootingsChecked { methods } => format!(
+                "footings by {methods}: depths differ threefold from method to method, each with its own level of wind and \
+                 its own factors. compare --footings sets them side by side."
             ),
             Self::Raised { run, base } => format!(
                 "{run}: its posts stand {} above the ground of the side where that is lower, so the wind is that of its \
@@ -451,9 +480,126 @@ pub const NO_DIGGING: Caution = Caution {
 pub const NOT_CHECKED: &[(&str, &str)] = &[
     ("ice", "ice with wind; iced or frozen cloth is solid"),
     ("raised", "the wall or bank a fence stands on"),
+    ("footing", "the concrete of a footing itself, base plates, a soft top foot of soil, slopes, frost"),
     ("earthquake", "earthquake, for fences of 6 ft (1.8 m) and over"),
     ("banners", "banners and signs hung on the cloth"),
     ("torsion", "twist of open (roll-formed) posts"),
     ("second-order", "the second-order effect of the fence's own weight (about 1 %)"),
     ("cloth", "the cloth itself, its hem and grommets"),
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{feet, newtons_per_metre, pounds};
+
+    fn remarks() -> Vec<Remark> {
+        let run = || "A".to_owned();
+        let screen = || "windbreak".to_owned();
+        vec![
+            gap(Some(1.2), Some(1.1)),
+            windows(0.004, 0.001, true),
+            Remark::DensityTaken { screen: screen() },
+            Remark::DensityOfLightYarn { screen: screen(), colour: "white".to_owned() },
+            Remark::SolidityUnknown { screen: screen(), low: 0.5 },
+            Remark::SolidityFromCatalogue { cloth: screen(), known: "measured".to_owned() },
+            tested(0.8, 0.9, 0.85),
+            Remark::ClothOverCloth { run: run(), count: 2 },
+            Remark::CornerPosts { corners: vec!["A and B".to_owned()] },
+            Remark::ClothOnGate { run: run() },
+            Remark::Gate { run: run() },
+            Remark::IcedCloth { run: run(), known: true },
+            Remark::Raised { run: run(), base: feet(4.0) },
+            Remark::Hill,
+            Remark::OnHill { top: feet(10.0), factor: 1.5, clause: "26.8".to_owned(), taken: "as met" },
+            Remark::HillWithoutFactor { because: "it is too low" },
+            Remark::PipeFromCatalogue { kind: "line".to_owned(), names: "two".to_owned() },
+            Remark::Catalogue { title: "pipe".to_owned(), known: "from memory".to_owned() },
+            Remark::UnknownYield { kind: "line".to_owned(), because: "the grade is not known" },
+            Remark::OpenShape { kind: "line".to_owned() },
+            Remark::GivenMoment { kind: "line".to_owned(), format: Format::Lrfd },
+            Remark::Timber { kind: "line".to_owned(), rows: vec!["No.2".to_owned(), "No.1".to_owned()] },
+            Remark::TiedToChainLink { run: run(), load: Some(newtons_per_metre(700.0)) },
+            Remark::InPlane { run: run(), pull: pounds(1130.0) },
+            Remark::AllowableStress,
+            Remark::NoSpeed,
+            Remark::LimitBelowDesign { run: run() },
+            Remark::LeastPressure { run: run(), clause: "29.7".to_owned() },
+            Remark::MiddleSolidity { run: run() },
+            Remark::CaseB { run: run() },
+        ]
+    }
+
+    fn gap(inside: Option<f64>, ends: Option<f64>) -> Remark {
+        Remark::GapBelow {
+            run: "A".to_owned(),
+            bottom: feet(2.0),
+            top: feet(9.0),
+            statics: 1.25,
+            inside,
+            ends,
+        }
+    }
+
+    fn windows(share: f64, change: f64, asked: bool) -> Remark {
+        Remark::Windows { run: "A".to_owned(), share, change, asked }
+    }
+
+    fn tested(low: f64, high: f64, taken: f64) -> Remark {
+        Remark::AirPermeability { screen: "windbreak".to_owned(), low, high, taken }
+    }
+
+    #[test]
+    fn each_remark_has_a_name_of_its_own_and_a_sentence_of_its_own_that_ends() {
+        let (mut names, mut texts) = (Vec::new(), Vec::new());
+        for remark in remarks() {
+            let (name, text) = (remark.id(), remark.text(System::Us));
+            assert!(
+                name.len() > 3 && name.chars().all(|letter| letter.is_ascii_lowercase() || letter == '-'),
+                "{name}"
+            );
+            assert!(text.len() > 20 && text.trim_end_matches(')').ends_with('.'), "{text}");
+            assert!(!names.contains(&name) && !texts.contains(&text), "{name}: {text}");
+            names.push(name);
+            texts.push(text);
+        }
+    }
+
+    #[test]
+    fn what_a_gap_does_is_told_by_statics_and_by_what_the_code_knows() {
+        let told = |inside, ends| gap(inside, ends).text(System::Us);
+        assert!(told(Some(1.2), Some(1.1)).contains("1.25 times by statics"));
+        assert!(told(Some(1.2), Some(1.1)).contains("by the code 1.20 in the middle and 1.10 at the ends."));
+        assert!(told(Some(1.2), None).ends_with("by the code 1.20 in the middle."));
+        assert!(told(None, Some(1.1)).ends_with("by the code 1.10 at the ends."));
+    }
+
+    #[test]
+    fn windows_are_told_in_the_readers_units_and_next_to_nothing_is_called_so_below_two_per_cent() {
+        let told = |change, system| windows(0.004, change, false).text(system);
+        assert!(
+            told(-0.001, System::Us).contains("two windows of 8 in by 5 in in each bay (0.4 % of the cloth)")
+        );
+        assert!(told(-0.001, System::Si).contains("two windows of 203 mm by 127 mm in each bay"));
+        for (change, small) in [(-0.019, true), (0.019, true), (-0.02, false), (0.03, false)] {
+            assert_eq!(told(change, System::Us).contains("next to nothing"), small, "{change}");
+        }
+    }
+
+    #[test]
+    fn cloth_that_tests_denser_than_the_check_takes_it_is_told_so() {
+        let told = |low, high, taken| tested(low, high, taken).text(System::Us);
+        assert!(
+            told(0.8, 0.9, 0.85).contains("0.80 to 0.90 solid")
+                && told(0.9, 0.9, 0.9).contains("mesh 0.90 solid")
+        );
+        // Half a hundredth, so that no figure is called denser than itself.
+        for (high, denser) in [(0.8, false), (0.854, false), (0.856, true), (0.9, true)] {
+            assert_eq!(
+                told(0.8, high, 0.85).contains("denser than the 0.85 the check takes"),
+                denser,
+                "{high}"
+            );
+        }
+    }
+}

@@ -287,6 +287,21 @@ impl PostVerdict {
         self.load_bearing().filter_map(|part| part.ratio).max_by(f64::total_cmp)
     }
 
+    /// The largest ratio of the post itself, whatever it stands in; nothing where its bending was left unchecked, unless
+    /// another part is over.
+    #[must_use]
+    pub fn ratio_of_post(&self) -> Option<f64> {
+        let parts = || self.load_bearing().filter(|part| part.kind != PartKind::Footing);
+        let ratio = parts().filter_map(|part| part.ratio).max_by(f64::total_cmp)?;
+        (ratio > 1.0 || !self.is_bending_unchecked()).then_some(ratio)
+    }
+
+    /// Whether its bending cannot be held against any wind.
+    #[must_use]
+    pub fn is_bending_unchecked(&self) -> bool {
+        self.parts.iter().any(|part| part.kind == PartKind::PostBending && part.capacity.is_none())
+    }
+
     /// The parts of the post itself that carry a load: all but its sway.
     pub fn load_bearing(&self) -> impl Iterator<Item = &Part> {
         self.own_parts().filter(|part| part.kind != PartKind::Sway)

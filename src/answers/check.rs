@@ -6,13 +6,14 @@ use super::winds::{Winds, winds};
 use crate::caution::Remark;
 use crate::fastening::wire::OWN_TIES;
 use crate::fence::{Run, Screen, TiedTo, Windows};
+use crate::footing::Method;
 use crate::loads::{Dress, run_loads};
 use crate::screen::{WindowShare, WindowedSolidity};
 use crate::survey::{Extreme, Reading, Settled, Survey};
 use crate::units::{Area, Length, LineLoad, Pure, Quantity, Velocity, inches, mph};
 use crate::verdict::{
-    Flag, HANGS_ON_WIRE, PostVerdict, RunVerdict, VerdictError, after_the_first_tie, fastening_workings,
-    post_workings, rails_workings, run_verdict,
+    Flag, HANGS_ON_WIRE, PostVerdict, RunVerdict, VerdictError, after_the_first_tie, basis_of,
+    fastening_workings, post_workings, rails_workings, run_verdict,
 };
 use crate::wind::{Case, Event, Panel};
 use crate::workings::{Blank, Entry};
@@ -374,6 +375,7 @@ fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
         let clause = settled.site.least_clause().to_string();
         remarks.push(Remark::LeastPressure { run: least.join(", "), clause });
     }
+    remarks.extend(of_footings(settled, runs));
     let mut all = |names: Vec<String>, remark: fn(String) -> Remark| {
         if !names.is_empty() {
             remarks.push(remark(names.join(", ")));
@@ -381,6 +383,37 @@ fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
     };
     all(middle, |run| Remark::MiddleSolidity { run });
     all(case_b, |run| Remark::CaseB { run });
+    remarks
+}
+
+/// What a reader must know of the footings that posts stand in.
+fn of_footings(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    let fence = &settled.fence;
+    let used = |at: usize| fence.runs.iter().flat_map(|run| &run.posts).any(|post| post.footing == Some(at));
+    for (at, footing) in fence.footings.iter().enumerate().filter(|(at, _)| used(*at)) {
+        let name = fence.footings[at].name.clone();
+        if footing.is_held {
+            remarks.push(Remark::FootingHeld { footing: name.clone() });
+        }
+        if footing.is_isolated {
+            remarks.push(Remark::FootingIsolated { footing: name });
+        }
+    }
+    let mut methods: Vec<Method> = Vec::new();
+    for footing in runs.iter().flat_map(|run| &run.worst.posts).map(|post| &post.footing) {
+        if footing.is_worked() && !methods.contains(&footing.method) {
+            methods.push(footing.method);
+        }
+    }
+    let basis = basis_of(settled.site.code().level());
+    for method in methods.iter().filter(|method| !method.belongs_with(basis)) {
+        remarks.push(Remark::FootingMethod { method: method.name(), level: basis.words() });
+    }
+    if !methods.is_empty() {
+        let names: Vec<&str> = methods.iter().map(|method| method.name()).collect();
+        remarks.push(Remark::FootingsChecked { methods: names.join("; ") });
+    }
     remarks
 }
 

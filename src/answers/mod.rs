@@ -2,6 +2,7 @@
 
 mod check;
 mod compare;
+mod footings;
 mod levers;
 mod often;
 mod order;
@@ -14,6 +15,7 @@ pub use compare::{
     Column, CompareError, Comparison, Figures, HighestCloth, Variant, by_codes, compare, highest_cloths,
     side_by_side,
 };
+pub use footings::{ByMethod, FootingsCompared, footings_compared};
 pub use levers::{Lever, Pulled, highest_cloth, levers};
 pub use often::{Often, often};
 pub(crate) use order::tape;

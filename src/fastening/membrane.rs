@@ -725,22 +725,26 @@ mod tests {
     }
 
     #[test]
-    fn one_entry_tells_how_the_cubic_was_solved() {
-        let mut ledger = Vec::new();
-        let _ = court(0.0).held(&mut ledger).unwrap();
-        let solved: Vec<_> = ledger
-            .iter()
-            .filter_map(|entry| match entry {
-                Entry::Solved { symbol, method, rounds, residual } => {
-                    Some((*symbol, *method, *rounds, *residual))
-                }
-                _ => None,
-            })
-            .collect();
-        assert_eq!(solved.len(), 1);
-        let (symbol, method, rounds, residual) = solved[0];
-        assert!(symbol == "T" && method.contains("Newton"));
-        assert!((1..20).contains(&rounds) && residual < 1e-14, "{rounds} {residual}");
+    fn one_entry_an_equation_tells_how_it_was_solved_and_that_nothing_of_it_is_left() {
+        for (slack, symbols) in [(-0.01, &["T"][..]), (0.0, &["T"]), (0.01, &["T", "θ"]), (0.1, &["T", "θ"])]
+        {
+            let mut ledger = Vec::new();
+            let _ = court(slack).held(&mut ledger).unwrap();
+            let solved: Vec<_> = ledger
+                .iter()
+                .filter_map(|entry| match entry {
+                    Entry::Solved { symbol, method, rounds, residual } => {
+                        Some((*symbol, *method, *rounds, *residual))
+                    }
+                    _ => None,
+                })
+                .collect();
+            assert!(solved.iter().map(|(symbol, ..)| symbol).eq(symbols), "{slack}: {solved:?}");
+            for (_, method, rounds, residual) in solved {
+                assert!(method.contains("Newton"));
+                assert!((1..20).contains(&rounds) && residual < 1e-14, "{slack}: {rounds} {residual}");
+            }
+        }
     }
 
     #[test]

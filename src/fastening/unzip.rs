@@ -348,6 +348,16 @@ mod tests {
     }
 
     #[test]
+    fn at_the_wind_that_takes_the_first_tie_its_neighbours_pull_harder_too() {
+        // 40 reaches 50 at 1.25 times the wind. There the neighbour has 1.25 × 25 and half of the 50 let go, 56.25;
+        // with its pull of today it would hold: 25 and 20.
+        let (first, end) =
+            after_the_first(&row(&[10.0, 10.0, 40.0, 25.0, 10.0], 50.0), 1.5, &mut Blank).unwrap();
+        assert_eq!(first, First { tie: 2, at: 1.25 });
+        assert_eq!(end.rounds[..2], [vec![2], vec![3]]);
+    }
+
+    #[test]
     fn calm_pulls_at_nothing_and_the_weakest_tie_is_named() {
         let (first, end) = after_the_first(&row(&[0.0; 3], 50.0), 1.5, &mut Blank).unwrap();
         assert_eq!((first.at, end.all_hold()), (f64::INFINITY, true));

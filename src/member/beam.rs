@@ -597,6 +597,28 @@ mod tests {
         assert!(Reaction { spans: 3.0, support: 4.0 }.work(&mut Blank).is_ok());
     }
 
+    /// Two spans: M = w L²/8 over the middle; the shear ⅜ w L of an end sags the span by ⅜²/2. Three spans: w L²/10,
+    /// so 0.4²/2 in the end spans and 1/8 − 1/10 in the middle one.
+    #[test]
+    fn two_and_three_spans_by_hand() {
+        let sag = |spans, span| SpanMoment { spans, span }.work(&mut Blank).unwrap();
+        let reaction = |spans, support| Reaction { spans, support }.work(&mut Blank).unwrap();
+        for (found, by_hand) in [
+            (sag(1.0, 1.0), 1.0 / 8.0),
+            (sag(2.0, 1.0), 9.0 / 128.0),
+            (sag(2.0, 2.0), 9.0 / 128.0),
+            (sag(3.0, 1.0), 0.08),
+            (sag(3.0, 2.0), 0.025),
+            (reaction(1.0, 2.0), 0.5),
+            (reaction(2.0, 1.0), 0.375),
+            (reaction(2.0, 2.0), 1.25),
+            (reaction(3.0, 1.0), 0.4),
+            (reaction(3.0, 3.0), 1.1),
+        ] {
+            assert!((found - by_hand).abs() < 1e-12, "{found} {by_hand}");
+        }
+    }
+
     proptest! {
         /// A second way: the slopes of neighbouring spans over each support are equal, and the reactions carry the
         /// load evenly about the middle.

@@ -413,6 +413,15 @@ mod tests {
     }
 
     #[test]
+    fn the_class_of_a_round_tube_is_told_as_its_number() {
+        for (slenderness, class) in [(40.0, 1.0), (60.0, 2.0), (80.0, 3.0)] {
+            let (diameter, wall) = (millimetres(100.0), millimetres(100.0 / slenderness));
+            let asked = RoundClass { diameter, wall, yield_strength: megapascals(235.0) };
+            assert_eq!(asked.work(&mut Blank).unwrap(), class);
+        }
+    }
+
+    #[test]
     fn class_3_bends_by_its_elastic_modulus_with_a_step_down() {
         let share = |slenderness: f64| {
             let tube = round(100.0, 100.0 / slenderness);

@@ -512,6 +512,8 @@ mod tests {
         let (area, second, plastic) = properties(tube(2.5, 0.25, Some(0.0)).unwrap());
         assert!((area - (6.25 - 4.0)).abs() < 1e-12);
         assert!((second - (2.5_f64.powi(4) - 16.0) / 12.0).abs() < 1e-12);
+        let elastic = tube(2.5, 0.25, Some(0.0)).unwrap().elastic_modulus(&mut Blank).si() / INCH.powi(3);
+        assert!((elastic - (2.5_f64.powi(4) - 16.0) / 15.0).abs() < 1e-12);
         assert!((plastic - (2.5_f64.powi(3) - 8.0) / 4.0).abs() < 1e-12);
     }
 

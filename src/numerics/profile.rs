@@ -280,6 +280,28 @@ mod tests {
     }
 
     #[test]
+    fn levers_on_levers_stop_at_the_last_and_move_by_their_arms() {
+        // Springs over 2a = b, 2c = 3b and c = 3a hold three levers together and none of them to the ground: they
+        // move as 1 : 2 : 3.
+        let springs = [[2.0, -1.0, 0.0], [0.0, 3.0, -2.0], [3.0, 0.0, -1.0]];
+        let mut matrix = Profile::new(vec![0, 0, 0]);
+        for (row, column) in [(0, 0), (1, 0), (1, 1), (2, 0), (2, 1), (2, 2)] {
+            matrix.add(row, column, springs.iter().map(|spring| spring[row] * spring[column]).sum());
+        }
+        let stopped = matrix.factor(1e-12, &mut [0.0; 3]).unwrap_err();
+        assert_eq!(stopped.row, 2);
+        for (moved, third) in stopped.shape.iter().zip([1.0, 2.0, 3.0]) {
+            assert!((moved - third / 3.0).abs() < 1e-12, "{:?}", stopped.shape);
+        }
+    }
+
+    #[test]
+    fn a_freedom_that_nothing_holds_stops_however_small_a_pivot_is_taken() {
+        let stopped = Profile::new(vec![0]).factor(0.0, &mut [0.0]).unwrap_err();
+        assert_eq!((stopped.row, stopped.pivot), (0, 0.0));
+    }
+
+    #[test]
     fn a_negative_pivot_and_one_that_is_no_number_stop_too() {
         for diagonal in [-1.0, f64::NAN] {
             let mut matrix = Profile::new(vec![0]);

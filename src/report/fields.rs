@@ -40,8 +40,13 @@ impl Field {
     pub(super) fn us_and_si_differ(&self) -> bool {
         self.us != self.si
     }
-    const fn open(self) -> Self {
+    /// The same where a crew may leave it `unknown`.
+    pub(super) const fn open(self) -> Self {
         Self { unknown: true, ..self }
+    }
+    /// The same where it must be known.
+    pub(super) const fn known(self) -> Self {
+        Self { unknown: false, ..self }
     }
 }
 

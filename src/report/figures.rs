@@ -56,10 +56,16 @@ pub fn gust_spread(worst: Velocity, best: Option<Velocity>, system: System) -> S
 #[must_use]
 pub fn gust_at_most(worst: Velocity, best: Option<Velocity>, system: System) -> String {
     let told = gust(worst, system);
-    match best.map(|best| gust_figure(best, system)) {
-        Some(best) if best != gust_figure(worst, system) => format!("{told} ({best} at best)"),
-        _ => told,
+    match best.filter(|best| is_another_gust(worst, Some(*best), system)) {
+        Some(best) => format!("{told} ({} at best)", gust_figure(best, system)),
+        None => told,
     }
+}
+
+/// Whether the best end of a limit is printed beside the worst: where it is another figure.
+#[must_use]
+pub fn is_another_gust(worst: Velocity, best: Option<Velocity>, system: System) -> bool {
+    best.is_some_and(|best| gust_figure(best, system) != gust_figure(worst, system))
 }
 
 /// The unit gusts are printed in.

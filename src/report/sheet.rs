@@ -10,9 +10,10 @@ use super::elevation::{
     Sheet as DrawingSheet, elevation, elevation_least, from_above, from_above_heights, misses,
 };
 use super::figures::{self, listed, ratio_up};
+use super::footings::{self, Apart};
 use super::html::{BETWEEN, height_mm, inner_mm};
 use super::measure::{clipped, shown, width};
-use super::told::{self, Alike, FOOTINGS, LITTLE};
+use super::told::{self, Alike, LITTLE};
 use crate::answers::{
     Check, First, GroupPlan, LEAST_WORKABLE, Lever, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND,
     MEAN_TO_GUST_LEAST, RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
@@ -429,41 +430,45 @@ impl Sheet<'_> {
                 };
                 let Some(names) = self.named(&wanted) else { continue };
                 let wind = wind();
+                let apart = self.apart(&wanted);
+                let (posts, alone) = (apart.who(flag, "and"), apart.checked());
                 let (before, beside) = match (flag, with_cloth) {
                     (Flag::Over, true) => ("Do not hang the cloth on ", self.over(&wind, &wanted)),
                     (Flag::Depends | Flag::NotChecked, true) => (
                         "Do not hang the cloth yet on ",
                         format!(
-                            "Whether the posts carry it at {wind} depends on what is not known. Measure first."
+                            "Whether the {posts} carry it at {wind} depends on what is not known. Measure first."
                         ),
                     ),
                     (Flag::NearLimit, true) => (
                         "An engineer decides before cloth hangs on ",
-                        format!("With it the posts come near their limit at {wind}."),
+                        format!("With it the {posts} come near their limit at {wind}."),
                     ),
                     (Flag::Within, true) => (
                         "An engineer decides before cloth hangs on ",
-                        format!(
-                            "At {wind} the posts alone stay within their limit. The rest was not checked."
-                        ),
+                        format!("At {wind} the {alone} stay within their limit. The rest was not checked."),
                     ),
                     (Flag::Over, false) => (
                         "Hang nothing on ",
-                        format!("The posts there are over their limit at {wind} even without cloth."),
+                        format!("The {posts} there are over their limit at {wind} even without cloth."),
                     ),
                     (Flag::Depends | Flag::NotChecked, false) => (
                         "Hang nothing on ",
                         format!(
-                            "Whether the posts there stand {wind} without cloth depends on what is not known."
+                            "Whether the {posts} there stand {wind} without cloth depends on what is not known."
                         ),
                     ),
                     (Flag::NearLimit, false) => (
                         "Hang nothing on ",
-                        format!("The posts there are near their limit at {wind} without cloth."),
+                        format!("The {posts} there are near their limit at {wind} without cloth."),
                     ),
                     (Flag::Within, false) => (
                         "No cloth was asked for on ",
-                        format!("At {wind} the posts there, alone and bare, stay within their limit."),
+                        if alone == "posts alone" {
+                            format!("At {wind} the posts there, alone and bare, stay within their limit.")
+                        } else {
+                            format!("At {wind} the {alone} there, bare, stay within their limit.")
+                        },
                     ),
                 };
                 all.push((flag, bold(before, names, "."), Text::new().plain(beside)));
@@ -472,20 +477,26 @@ impl Sheet<'_> {
         all
     }
 
+    /// Posts and footings of some rows, told apart.
+    fn apart(&self, wanted: &dyn Fn(&Group<'_>) -> bool) -> Apart {
+        Apart::of(self.groups.iter().filter(|group| wanted(group)).map(|group| group.alike.answer))
+    }
+
     /// What is said of runs that are over with their cloth.
     fn over(&self, wind: &str, wanted: &dyn Fn(&Group<'_>) -> bool) -> String {
         let runs = || self.groups.iter().filter(|group| wanted(group)).map(|group| group.alike.answer);
-        let ratio =
-            runs().flat_map(|run| &run.worst.posts).filter_map(PostVerdict::ratio).fold(0.0, f64::max);
+        let apart = Apart::of(runs());
         let least = |of: fn(&RunVerdict) -> Velocity| {
             runs().map(|run| of(&run.worst)).min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or_default()
         };
         let either = if self.check.has_ranges() { ", whatever the unknowns turn out to be" } else { "" };
         let most = self.at_most();
         format!(
-            "At {wind} the posts would be over their limit{either}: up to {} times. With the cloth the first post \
-             reaches its limit in a gust of {}{most}, bare in one of {}{most}.",
-            ratio_up(ratio),
+            "At {wind} the {} would be over their limit{either}: up to {}. With the cloth the first {} reaches its limit \
+             in a gust of {}{most}, bare in one of {}{most}.",
+            apart.who(Flag::Over, "and"),
+            apart.times().trim_end_matches(" what they carry"),
+            apart.first(),
             gust(least(|verdict| verdict.limit_gust), self.system),
             gust(least(|verdict| verdict.bare_limit_gust), self.system),
         )
@@ -672,7 +683,7 @@ impl Sheet<'_> {
             (true, Flag::Depends) => "measure first",
             (true, Flag::NotChecked) => "do not hang yet",
             (true, Flag::NearLimit | Flag::Within) => "an engineer decides",
-            (false, Flag::Within) => "posts alone",
+            (false, Flag::Within) => Apart::of(std::iter::once(answer)).checked(),
             (false, Flag::NotChecked) => "no wind is known",
             (false, _) => "hang nothing",
         };
@@ -704,8 +715,8 @@ impl Sheet<'_> {
             self.marked(&is).map(|marks| (marks, least))
         };
         let mut text = Text::new().strong("Wind from either side: ").plain(
-            "one way it presses the cloth onto the fence, and no tie relieves the posts; the other way it pulls the \
-             cloth off.",
+            "one way it presses the cloth onto the fence, and what holds it relieves no post; the other way it pulls \
+             the cloth off.",
         );
         let at = |least: Option<Velocity>| least.map_or_else(String::new, |least| gust(least, self.system));
         if let Some((marks, least)) = of(First::Fastening) {
@@ -861,6 +872,9 @@ impl Sheet<'_> {
         if !little.is_empty() {
             text = text.strong(" Little or no help: ").plain(format!("{little}."));
         }
+        if let Some(first) = footings::goes_first(group.alike.answer) {
+            text = text.plain(format!(" {first}."));
+        }
         let name = &group.alike.run.name;
         for remark in &self.check.remarks {
             if let Remark::Windows { run, share, change, .. } = remark
@@ -886,9 +900,12 @@ impl Sheet<'_> {
             if let Some(first) = listed.get_mut(..1) {
                 first.make_ascii_uppercase();
             }
-            Text::new().plain(format!(
-                "{listed}. Any of them may give way first. So every gust on this sheet is “at most”."
-            ))
+            let so = match footings::then_gusts(self.check) {
+                "" => "The gusts on this sheet are those of posts and footings.",
+                "every gust" => "So every gust on this sheet is “at most”.",
+                _ => "So the gusts on this sheet are “at most”.",
+            };
+            Text::new().plain(format!("{listed}. Any of them may give way first. {so}"))
         };
         let mut also: Vec<&str> = Vec::new();
         for remark in &self.check.remarks {
@@ -921,7 +938,7 @@ impl Sheet<'_> {
         // What nothing is known of comes first; what has little to gain is counted, not told.
         let (little, mut telling): (Vec<&String>, Vec<&String>) =
             all.iter().partition(|line| line.ends_with(LITTLE));
-        telling.sort_by_key(|line| *line != FOOTINGS);
+        telling.sort_by_key(|line| !footings::is_of_footings(line));
         let told = telling.len().min((MOST_TO_MEASURE as f64 * fit.words()).ceil() as usize);
         let mut lines: Vec<Text> =
             telling[..told].iter().map(|line| Text::new().plain(written(line, 115.0))).collect();

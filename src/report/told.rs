@@ -157,6 +157,9 @@ pub(super) fn strength_documents(check: &Check) -> String {
     documents.join(", ")
 }
 
+/// What is not checked where no speed is given.
+pub(super) const NO_DESIGN_WIND: &str = "any post at the design wind (no speed is given)";
+
 /// What was not checked of the fence, in the order of the parts.
 pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
     let unchecked = |kind: PartKind| {
@@ -168,11 +171,13 @@ pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
     };
     let mut parts = Vec::new();
     if !check.has_speed() {
-        parts.push("any post at the design wind (no speed is given)");
+        parts.push(NO_DESIGN_WIND);
     }
+    let some_worked = super::footings::posts(check).any(super::footings::is_worked);
     for (kind, name) in [
+        (PartKind::PostBending, "bending of driven posts"),
         (PartKind::PostShear, "shear of some posts"),
-        (PartKind::Footing, "footings"),
+        (PartKind::Footing, if some_worked { "some footings" } else { "footings" }),
         (PartKind::Rails, "rails"),
         (PartKind::Sway, "sway in gusts"),
         (PartKind::Fastening, "ties and lacing"),
@@ -448,8 +453,6 @@ pub(super) fn cloth(run: &Run, survey: &RunSurvey, system: System) -> String {
     )
 }
 
-/// What is not checked at all until it is measured.
-pub(super) const FOOTINGS: &str = "the footings: how deep, how wide, and the soil";
 /// Stands after what is little worth measuring.
 pub(super) const LITTLE: &str = "(little to gain)";
 
@@ -514,12 +517,17 @@ fn found(survey: &Survey, way: Found) -> Option<Vec<&str>> {
 /// So many guesses are named where there is little room.
 const MOST_GUESSES: usize = 4;
 
+/// A text of which the end was cut away, with the quotes that the cut left open.
+fn closed(text: String) -> String {
+    if text.matches('"').count() % 2 == 1 { text + "\"" } else { text }
+}
+
 /// What was guessed, to be measured.
 fn guessed(survey: &Survey) -> Option<String> {
     let things = found(survey, Found::Guess)?;
     let more = things.len().saturating_sub(MOST_GUESSES);
     let mut named: Vec<String> =
-        things.iter().take(MOST_GUESSES).map(|thing| super::chart::clipped(thing, 40)).collect();
+        things.iter().take(MOST_GUESSES).map(|thing| closed(super::chart::clipped(thing, 40))).collect();
     if more > 0 {
         named.push(format!("{more} more"));
     }
@@ -564,8 +572,6 @@ pub(super) fn measure_next(check: &Check) -> Vec<String> {
             listed(&no_wall)
         ));
     }
-    if check.survey.runs.iter().any(|run| run.footing.is_none()) {
-        lines.push(FOOTINGS.to_owned());
-    }
+    lines.extend(super::footings::to_find_out(check));
     lines
 }

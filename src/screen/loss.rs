@@ -749,6 +749,22 @@ mod tests {
     }
 
     #[test]
+    fn what_a_layer_carries_by_name_runs_from_nothing_to_a_solid_wall() {
+        let wire = |solidity| WireLoadFactor { first: solidity, second: 0.0 }.work(&mut Blank).unwrap();
+        let drag = |solidity| WireDrag { solidity }.work(&mut Blank).unwrap();
+        let plate = |solidity| PlateLoadFactor { solidity }.work(&mut Blank).unwrap();
+        assert_eq!([wire(0.0), drag(0.0), plate(0.0)], [0.0; 3]);
+        assert_eq!([wire(1.0), plate(1.0)], [1.0; 2]);
+        // The net coefficient of a long solid wall on the ground is taken as 4/3.
+        assert!((drag(1.0) - 4.0 / 3.0).abs() < 1e-15 && (drag(0.5) / wire(0.5) - 4.0 / 3.0).abs() < 1e-15);
+        assert!(plate(0.5) > wire(0.5));
+        // 125 Pa over ½ × 1.2 × 2.54².
+        let asked = TestedLoadFactor { pressure: TEST_PRESSURE, permeability: Velocity::from_si(2.54) };
+        let loss = 125.0 / (0.6 * 2.54 * 2.54);
+        assert!((asked.work(&mut Blank).unwrap() - by_halving(loss)).abs() < 1e-12);
+    }
+
+    #[test]
     fn a_test_without_flow_or_pressure_is_refused() {
         for flow in [0.0, -1.0, f64::NAN] {
             assert!(tested(flow).loss(&mut Blank).is_err(), "{flow}");

@@ -106,8 +106,15 @@ impl<'t> RunReader<'_, 't> {
         };
         let layers = self.file.stack("screen", layers, self.screens, reader)?;
         let known = |key: &str| layers.tables.iter().any(|(table, _)| table.contains_key(key));
-        let ReadCloth { cloth, solidity, tested } = solidity_of(&layers, &name, reader, remarks);
-        let over = over_of(&layers, &name, reader, remarks);
+        // Cloth that a run writes in place goes by its own words, or by the run's name.
+        let words = || layers.tables.iter().find_map(|(table, _)| table.get("cloth")?.get_ref().as_str());
+        let called = if name == "own" {
+            words().unwrap_or_else(|| self.layers.path.trim_start_matches("run.")).to_owned()
+        } else {
+            name.clone()
+        };
+        let ReadCloth { cloth, solidity, tested } = solidity_of(&layers, &called, reader, remarks);
+        let over = over_of(&layers, &called, reader, remarks);
         let about_bottom = "the lower edge of the cloth above the ground";
         let bottom = reader.quantity::<Length>(
             &layers,

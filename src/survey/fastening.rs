@@ -12,7 +12,7 @@ use crate::fastening::rope::{Fibre, breaking};
 use crate::fastening::ties::{Age, Hold, Panel, Row, Rows};
 use crate::fence::{ClothStiffness, Fastening, FasteningKind, TiedTo};
 use crate::source::Stated;
-use crate::units::{Dimension, Force, Length, LineLoad, Measure, Quantity, System, Value, inches, read};
+use crate::units::{Dimension, Force, Length, LineLoad, Measure, Quantity, Value, inches, read};
 use crate::workings::{Blank, nearest};
 use toml::de::{DeTable, DeValue};
 
@@ -97,11 +97,11 @@ impl<'t> RunReader<'_, 't> {
         };
         let (Some(kind), Some(spacing), Some((rows, named))) = (kind, spacing, rows) else { return None };
         let written = spacing.low().map_or_else(
-            || "unknown spacing".to_owned(),
-            |spacing| Value::new(spacing, Measure::Small).written(System::Us),
+            || "at an unknown spacing".to_owned(),
+            |spacing| format!("every {}", Value::new(spacing, Measure::Small).written(self.file.system())),
         );
         Some(Some(FasteningSurvey {
-            text: format!("{} every {written}, {}", ["ties", "lacing"][kind], named.join(", ")),
+            text: format!("{} {written}, {}", ["ties", "lacing"][kind], named.join(", ")),
             by: by?,
             strength: Open { key: key("strength"), reading: strength.unwrap_or(Reading::Unknown) },
             grommet: Open { key: key("grommet"), reading: grommet.unwrap_or(Reading::Unknown) },

@@ -219,6 +219,12 @@ impl<'t> File<'t> {
         })
     }
 
+    /// In which units results are written; what is wrong with the key is told where it is read.
+    pub(super) fn system(&self) -> System {
+        let units = self.top.get("units").and_then(|units| units.get_ref().as_str()).unwrap_or_default();
+        if units.trim().eq_ignore_ascii_case(System::Si.key()) { System::Si } else { System::Us }
+    }
+
     pub(super) fn layers(
         &self,
         table: &'t DeTable<'t>,

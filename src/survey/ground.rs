@@ -16,9 +16,11 @@ use toml::de::DeValue;
 
 const SOIL: &str = "{ lateral_bearing = \"150 psf/ft\" }, { class = \"sand\" } or \"unknown\"";
 const FOOTING: &str = "{ shape = \"round\", width = \"12 in\", depth = \"42 in\" }, a name or \"unknown\"";
-/// Deeper than any post of a fence stands: a slip of the unit.
-const DEPTH: Key =
-    length("depth", "from the ground to the bottom of the concrete, or of a driven post", "\"42 in\"");
+/// How deep; how deep a method goes is for the method to say.
+const DEPTH: Key = Key {
+    open: true,
+    ..length("depth", "from the ground to the bottom of the concrete, or of a driven post", "\"42 in\"")
+};
 
 impl SoilSurvey {
     /// Of which nothing is known.
@@ -42,8 +44,10 @@ impl SoilSurvey {
     }
 
     pub(super) fn settled(&self, end: &dyn Fn(&str) -> Extreme) -> Ground {
+        // Where some of it may have no value there is none at either end.
+        let without_value = self.class.reading.low().filter(|class| class.number().is_none());
         Ground {
-            class: weaker(&self.class, end),
+            class: without_value.or_else(|| weaker(&self.class, end)),
             lateral_bearing: weaker(&self.lateral_bearing, end),
             undrained_strength: weaker(&self.undrained_strength, end),
             friction_angle: weaker(&self.friction, end),
@@ -119,11 +123,11 @@ impl FootingSurvey {
 
     /// In words, as it is known.
     #[must_use]
-    pub fn text(&self) -> String {
+    pub fn text(&self, system: System) -> String {
         let one = |open: &Open<Length>| match open.reading {
-            Reading::Measured(length) => Value::new(length, Measure::Small).written(System::Us),
+            Reading::Measured(length) => Value::new(length, Measure::Small).written(system),
             Reading::Between(low, high) => {
-                let written = |length| Value::new(length, Measure::Small).written(System::Us);
+                let written = |length| Value::new(length, Measure::Small).written(system);
                 format!("{} to {}", written(low), written(high))
             }
             Reading::Unknown => "unknown".to_owned(),
@@ -259,14 +263,14 @@ fn read_into<Q: crate::units::Quantity>(
 }
 
 /// One word, or several between "or", the weakest soil of them first.
-fn words_into<T: Copy + PartialEq>(
+fn words_into<T>(
     open: &mut Open<T>,
     layers: &Layers<'_>,
     named: impl Fn(&str) -> Option<T>,
     known: &[&'static str],
     reader: &mut Reader,
 ) where
-    T: Weaker,
+    T: Copy + PartialEq + Weaker,
 {
     let key = open.key.rsplit('.').next().unwrap_or_default().to_owned();
     let Some((text, at)) =
@@ -464,8 +468,7 @@ fn foot(
         );
         return None;
     }
-    let depth = Key { measure: Measure::Small, open: true, ..DEPTH };
-    let depth = reader.quantity::<Length>(layers, depth, Missing::IsMistake);
+    let depth = reader.quantity::<Length>(layers, DEPTH, Missing::IsMistake);
     let about = "whether a slab or beam that can take the reaction holds the post at the ground: yes or no";
     let held = reader.choice(layers, "constrained_at_ground", &["no", "yes"], about, Missing::Means("no"));
     let about =

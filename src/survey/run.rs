@@ -213,7 +213,7 @@ impl<'t> RunReader<'_, 't> {
                 over,
                 weight,
                 notes,
-                footing: footing.index().map(|at| feet[at].text()),
+                footing: footing.index().map(|at| feet[at].text(self.file.system())),
                 fastening,
             },
             start,

@@ -274,6 +274,11 @@ mod tests {
     }
 
     #[test]
+    fn a_plain_number_is_itself_in_any_unit() {
+        assert_eq!((f64::from_si(0.25), 0.25.si()), (0.25, 0.25));
+    }
+
+    #[test]
     fn a_mile_an_hour_is_0_44704_metres_a_second() {
         assert_eq!(mph(1.0).si(), 0.44704);
     }

@@ -1053,6 +1053,25 @@ mod tests {
     }
 
     #[test]
+    fn the_constant_of_the_si_form_gives_61_3_pascals_at_ten_metres_a_second() {
+        let ten = Velocity::from_si(10.0);
+        let asked = VelocityPressureSi {
+            exposure_coefficient: 1.0,
+            topographic_factor: 1.0,
+            directionality: 1.0,
+            elevation_factor: 1.0,
+            speed: ten,
+        };
+        assert!((asked.work(&mut Blank).unwrap().si() - 61.3).abs() < 1e-12);
+    }
+
+    #[test]
+    fn an_open_frame_just_at_a_bound_is_in_the_denser_row() {
+        let rows = [0.0999, 0.1, 0.2999, 0.3].map(|solidity| open_row(solidity, [2.0, 1.8, 1.6]));
+        assert_eq!(rows, [2.0, 1.8, 1.8, 1.6]);
+    }
+
+    #[test]
     fn a_height_above_the_gradient_height_is_refused_with_its_clause() {
         let error = site().velocity_pressure(feet(901.0), Event::Design, &mut Blank).unwrap_err();
         let text = error.to_string();

@@ -272,11 +272,8 @@ impl Formula {
                 }
             }
         };
-        let bracketed = match self {
-            // A single name or number under a power needs no brackets; a fraction or power does.
-            Self::Number(_) | Self::Name(_) => own < outer && outer < 5,
-            _ => own < outer,
-        };
+        // A single name or number under a power needs no brackets; a fraction or power does.
+        let bracketed = !matches!(self, Self::Number(_) | Self::Name(_)) && own < outer;
         if bracketed {
             format!("<mrow>{}{text}{}</mrow>", sign("("), sign(")"))
         } else {

@@ -348,6 +348,34 @@ mod tests {
         }
     }
 
+    crate::rule! {
+        /// One part over another, neither of them the whole.
+        ShareOf, "test/share", PLACE;
+        /// part
+        part: f64 = "a";
+        /// whole
+        whole: f64 = "b";
+        share "s": f64
+    }
+    impl ShareOf {
+        fn work(self, ledger: &mut impl Ledger) -> Result<f64, OutOfRange> {
+            let share = self.part / self.whole;
+            within("share", PLACE, share, 0.0, 1.0)?;
+            Ok(self.keep(ledger, share))
+        }
+    }
+
+    #[test]
+    fn what_cannot_be_held_against_a_limit_is_no_number_and_what_passes_it_is_out_of_range() {
+        let share = |part, whole| {
+            Listed::of::<ShareOf>()
+                .work(&mut Arguments::new(vec![("part", part), ("whole", whole)]), &mut Vec::new())
+        };
+        assert_eq!(share("1", "4").unwrap().si, 0.25);
+        assert_eq!(share("0", "0").unwrap_err(), [Mistake::NoNumber("share")]);
+        assert!(matches!(share("5", "4").unwrap_err()[..], [Mistake::OutOfRange(_)]));
+    }
+
     #[test]
     fn a_judgement_is_used_and_written() {
         let mut ledger = Vec::new();

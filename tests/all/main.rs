@@ -13,6 +13,7 @@ mod engineer;
 mod fastening;
 mod five_checks;
 mod floors;
+mod footings;
 mod form;
 mod gap;
 mod gates;

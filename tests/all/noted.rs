@@ -86,3 +86,13 @@ fn the_clients_sheet_has_the_notes_it_has_room_for_and_the_guess() {
         assert!(sheet.contains(said), "{said}: {sheet}");
     }
 }
+
+#[test]
+fn a_name_too_long_for_what_to_measure_next_is_cut_within_its_quotes() {
+    let long = "the posts that the contractor put in one wet spring";
+    let survey = vector("12 x 10 ft", "0.95", "\"none\"")
+        .replace("[post.line]", &format!("[post.\"{long}\"]\nfrom = \"guess\""));
+    let text = in_one_line(&run_with(&["check", "-"], &survey).text);
+    assert!(text.contains("- what was guessed: posts \"the posts that the contractor"), "{text}");
+    assert!(text.contains("…\""), "{text}");
+}

@@ -193,6 +193,22 @@ mod tests {
         assert!((nominal / measured - 0.940).abs() < 5e-4);
     }
 
+    #[test]
+    fn a_tube_by_its_sizes_carries_its_plastic_moment_up_to_slender_and_is_refused_from_0_45_e_over_yield() {
+        let asked = |slenderness: f64| {
+            let wall = inches(4.0 / slenderness);
+            TubeMoment { diameter: inches(4.0), wall, yield_strength: ksi(50.0) }.work(&mut Blank)
+        };
+        // 4 in by 0.2 in of 50 ksi: 50 × (4³ − 3.6³)/6 kip-in.
+        let by_hand = 50_000.0 * (64.0 - 3.6 * 3.6 * 3.6) / 6.0 / 12.0;
+        assert!(((asked(20.0).unwrap() / pound_feet(by_hand)).pure() - 1.0).abs() < 1e-9);
+        // 0.45 × 29 000 ÷ 50 = 261.
+        assert!(asked(260.9).is_ok());
+        for slenderness in [261.1, 1.9, f64::NAN] {
+            assert!(asked(slenderness).is_err(), "{slenderness}");
+        }
+    }
+
     proptest! {
         /// Up to where a tube of 60 ksi becomes slender; beyond it see the next test.
         #[test]

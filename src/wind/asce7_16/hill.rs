@@ -531,6 +531,18 @@ mod tests {
         assert!((pressure(&site(Code::Asce7_16, ridge), 10.0) / psf(1.0)).pure() > 60.0);
     }
 
+    #[test]
+    fn a_fence_behind_the_edge_of_a_bank_has_the_longer_reach_and_one_before_it_the_shorter() {
+        // The bank worked by hand above, 12 ft up.
+        let q = |feet_up: f64| SiteValue::Quantity(feet(feet_up).si());
+        for (side, factor) in [(0, 1.369_814), (1, 1.553_657)] {
+            let bank = [SiteValue::Choice(0), q(40.0), q(60.0), q(50.0), SiteValue::Choice(side)];
+            let times =
+                pressure(&site(Code::Asce7_16, bank), 12.0) / pressure(&with_factor(Code::Asce7_16), 12.0);
+            assert!((times.pure() - factor).abs() < 2e-6, "{side}: {}", times.pure());
+        }
+    }
+
     fn with_factor(code: Code) -> Site {
         let mut values = vec![SiteValue::Choice(1), SiteValue::Quantity(1.0)];
         if code != Code::Asce7_10 {
