@@ -220,7 +220,8 @@ impl Page<'_> {
                 of(true, Flag::NearLimit).who(Flag::NearLimit, "and")
             ));
         }
-        if let Some(names) = named(&|one| hung(one) && says(one, Flag::Within)) {
+        let rails_hold = |one: &Alike<'_>| !rails(one, Flag::Over);
+        if let Some(names) = named(&|one| hung(one) && says(one, Flag::Within) && rails_hold(one)) {
             lines.push(format!(
                 "● On {names} the {} stay within their limit with the cloth at the design wind. What was not checked is not \
                  known: an engineer decides before anything is hung.",
