@@ -746,7 +746,7 @@ impl Sheet<'_> {
         let over = |group: &Group<'_>| told::rails_flag(group.alike.answer) == Some(Flag::Over);
         if let Some(marks) = self.marked(&over) {
             let gust = least_of(&over, &either_way);
-            text = text.plain(format!(" ■ Rails on {marks} are over at the design wind: from {gust}."));
+            text = text.plain(format!(" ■ Rails on {marks} are over at the design wind: from {gust}. The plan counts the posts alone."));
         }
         if let Some((marks, _)) = of(First::Posts) {
             text = text.plain(format!(" On {marks} the posts go first either way."));

@@ -1,7 +1,7 @@
 //! What every report for reading says in the same words: the runs told together, their cloth, the wind, what was
 //! not checked, what to measure next.
 
-use super::figures::{gust, gust_spread, length, listed, ratio_spread, speed_unit};
+use super::figures::{gust, gust_figures, gust_spread, length, listed, ratio_spread, speed_unit};
 use super::text::spans;
 use crate::answers::{Check, First, MeasureNext, RailGust, RunAnswer, Side, clearly_before};
 use crate::fence::{Condition, Face, Run};
@@ -9,8 +9,8 @@ use crate::member::Format;
 use crate::numerics::ROUNDING;
 use crate::source::Clause;
 use crate::survey::{Found, HeldBy, Reading, RunSurvey, SiteReading, Survey};
-use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
-use crate::verdict::{Flag, NO_WALL, PartKind, PostVerdict, RailsVerdict, Then};
+use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, number, trimmed};
+use crate::verdict::{Flag, NO_WALL, PartKind, PostVerdict, RailCheck, RailsVerdict, Then};
 use crate::wind::KeyKind;
 
 /// Runs that are told together.
@@ -334,6 +334,51 @@ fn bays_at(rails: &RailsVerdict, first: &RailGust) -> Vec<usize> {
     let mut bays: Vec<usize> = alike.map(|check| check.bay + 1).collect();
     bays.dedup();
     bays
+}
+
+/// The heads of a table of rails, the bays first.
+pub(super) fn rail_heads(system: System) -> Vec<String> {
+    let unit = |measure: Measure| measure.printed(system).0;
+    vec![
+        "bays".to_owned(),
+        "rail".to_owned(),
+        "wind".to_owned(),
+        "span".to_owned(),
+        format!("load {}", unit(Measure::LineLoad)),
+        format!("moment {}", unit(Measure::Moment)),
+        format!("strength {}", unit(Measure::Moment)),
+        "ratio".to_owned(),
+        format!("limit gust {}", unit(Measure::Speed)),
+        "rail is".to_owned(),
+    ]
+}
+
+/// The rails of a run as rows of that table: the number of the bay, and what stands beside it.
+pub(super) fn rail_rows(answer: &RunAnswer, system: System) -> Vec<(usize, Vec<String>)> {
+    let figure = |measure: Measure, si: Option<f64>| {
+        si.map_or_else(|| "-".to_owned(), |si| number(measure.in_unit(si.abs(), system), 0))
+    };
+    let row = |(at, rail): (usize, &RailCheck)| {
+        let best = answer.best.as_ref().and_then(|best| best.rails.checks.get(at));
+        let flag = best.map_or(rail.flag(), |best| Flag::of_both_ends(rail.flag(), best.flag()));
+        let cells = vec![
+            rail.place.name().to_owned(),
+            rail.push.in_words().to_owned(),
+            length(rail.span, system),
+            figure(Measure::LineLoad, rail.design.map(|design| design.line.load.si())),
+            figure(Measure::Moment, rail.design.map(|design| design.moment.si())),
+            figure(Measure::Moment, rail.strength.map(|strength| strength.moment.si())),
+            rail.ratio()
+                .map_or_else(|| "-".to_owned(), |worst| ratio_spread(worst, best.and_then(RailCheck::ratio))),
+            rail.limit_gust.map_or_else(
+                || "-".to_owned(),
+                |worst| gust_figures(worst, best.and_then(|best| best.limit_gust), system),
+            ),
+            flag.to_string(),
+        ];
+        (rail.bay + 1, cells)
+    };
+    answer.worst.rails.checks.iter().enumerate().map(row).collect()
 }
 
 /// The worst flag of the rails of a run that were checked, over both ends.
