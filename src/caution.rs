@@ -88,6 +88,8 @@ pub enum Remark {
     MiddleSolidity { run: String },
     /// Case B is listed and not applied.
     CaseB { run: String },
+    /// Posts are worked by hand statics alone.
+    HandStatics,
 }
 
 /// A figure without decimals: what it is made from is not known so well.
@@ -136,6 +138,7 @@ impl Remark {
             Self::LeastPressure { .. } => "least-pressure",
             Self::MiddleSolidity { .. } => "middle-solidity",
             Self::CaseB { .. } => "case-b-listed",
+            Self::HandStatics => "hand-statics",
         }
     }
 
@@ -367,6 +370,10 @@ impl Remark {
                 "{run}: for runs of twice their cloth's height and longer, Case B (resultant 0.2 B off the middle) \
                  is left to Case C: a departure (ours)."
             ),
+            Self::HandStatics => "posts are worked by hand statics: each takes the load of its own two bays. Rails hand \
+                                  load from post to post; on soft ground that can make a post's moment up to 11 % \
+                                  larger (ours). --frame works posts and rails as one frame."
+                .to_owned(),
         }
     }
 }

@@ -9,8 +9,8 @@ mod verify;
 mod whole;
 
 use crate::answers::{
-    Check, CheckError, Comparison, HighestCloth, Variant, by_codes, check, compare, footings_compared,
-    highest_cloths, side_by_side, workings,
+    Check, CheckError, Comparison, HighestCloth, Variant, by_codes, check, check_on_frame, compare,
+    footings_compared, highest_cloths, side_by_side, workings,
 };
 use crate::report::{self, Detail};
 use crate::rules::verify::status_table;
@@ -116,6 +116,10 @@ struct CheckArguments {
     /// The survey with everything filled in, and where each value came from.
     #[arg(long, conflicts_with_all = ["brief", "all", "workings"])]
     as_read: bool,
+    /// Posts and rails also worked as one frame, on feet that do not give and on soft ones: of that and of hand statics the
+    /// worse counts.
+    #[arg(long, conflicts_with = "as_read")]
+    frame: bool,
     /// Every step of a post, such as "north end/3"; without a name the governing post of each run.
     #[arg(long, value_name = "RUN/POST", num_args = 0..=1, default_missing_value = "", conflicts_with_all = ["brief", "all"])]
     workings: Option<String>,
@@ -337,7 +341,8 @@ fn check_surveys(arguments: &CheckArguments, out: &mut impl Write) -> io::Result
             code = worse(code, 0);
             continue;
         }
-        let answer = match check(survey) {
+        let answer = if arguments.frame { check_on_frame(survey) } else { check(survey) };
+        let answer = match answer {
             Ok(answer) => answer,
             Err(error) => {
                 trouble(&format!("{}: {error}", shown(name)));

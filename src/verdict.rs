@@ -2,6 +2,7 @@
 
 mod fastening;
 mod footing;
+mod frame;
 mod rails;
 mod sway;
 
@@ -10,6 +11,7 @@ pub use fastening::{
     fastening_verdict, fastening_workings,
 };
 pub use footing::{Dug, FootingCheck, FootingVerdict, FootingWhy, Width, WidthIs, basis_of};
+pub use frame::{FrameOverHand, InOneWay, PostFrame, RunFrame, frame_workings, on_frame};
 pub use rails::{
     HANGS_ON_WIRE, NO_WALL, RailCheck, RailDesign, RailsVerdict, SPLICED, rails_verdict, rails_workings,
 };
@@ -18,6 +20,7 @@ pub use sway::{FrequencyRatio, Sway, SwayUnknown, WithAir, sway};
 use crate::fence::{Fence, PostError, PostStrength, Run};
 use crate::footing::FootingError;
 use crate::footing::driven::BelowGrade;
+use crate::loads::frame::FrameWhy;
 use crate::loads::{BayLoad, Dress, PostLoad, RunLoads, at_level, run_loads};
 use crate::numerics::root;
 use crate::rule;
@@ -173,6 +176,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<SquareCornerShear>(),
     Listed::of::<WithAir>(),
     Listed::of::<FrequencyRatio>(),
+    Listed::of::<FrameOverHand>(),
 ];
 
 /// The gust at which ratios are worked to find the limit gust; the result does not depend on it.
@@ -278,6 +282,10 @@ pub struct PostVerdict {
     pub at_reference_gust: PostLoad,
     /// How fast it sways by itself, at least.
     pub sway: Result<Sway, SwayUnknown>,
+    /// What it does on the frame, where that was asked and worked; then each part is the worse of frame and hand statics.
+    pub frame: Option<PostFrame>,
+    /// Whether the frame was asked and not worked, or not on soft feet.
+    pub frame_is_open: bool,
 }
 
 impl PostVerdict {
@@ -310,6 +318,12 @@ impl PostVerdict {
     /// The parts that are the post itself and what it stands in.
     pub fn own_parts(&self) -> impl Iterator<Item = &Part> {
         self.parts.iter().filter(|part| part.kind.is_of_post())
+    }
+
+    /// One of its parts.
+    fn part(&self, kind: PartKind) -> Part {
+        let found = self.parts.iter().find(|part| part.kind == kind);
+        found.copied().unwrap_or_else(|| unchecked(kind, NO_SPEED))
     }
 
     /// Whether a part of the post was left unchecked, so that the limit gust is "at most".
@@ -354,6 +368,8 @@ pub struct RunVerdict {
     pub bare_limit_gust: Velocity,
     /// The largest of its posts' moments with the cloth over without.
     pub times_bare: f64,
+    /// How it was worked on the frame, or why not; nothing where that was not asked.
+    pub frame: Option<Result<RunFrame, FrameWhy>>,
 }
 
 /// Why a run has no verdict.
@@ -583,6 +599,7 @@ fn run_of(
         bays,
         fastening,
         rails,
+        frame: None,
     }
 }
 
@@ -679,6 +696,8 @@ impl Standing<'_> {
             times_bare: (hung.moment / bare.moment).pure().abs(),
             at_reference_gust: hung,
             sway,
+            frame: None,
+            frame_is_open: false,
         }
     }
 

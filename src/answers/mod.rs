@@ -9,7 +9,7 @@ mod order;
 mod plan;
 mod winds;
 
-pub use check::{Check, CheckError, Group, MeasureNext, RunAnswer, check, workings};
+pub use check::{Check, CheckError, Group, MeasureNext, RunAnswer, check, check_on_frame, workings};
 pub(crate) use check::{flag_over_both, own_flag_over_both};
 pub use compare::{
     Column, CompareError, Comparison, Figures, HighestCloth, Variant, by_codes, compare, highest_cloths,

@@ -4,6 +4,7 @@
 //! moment, a bay shows the case with its largest mean pressure.
 
 mod factors;
+pub mod frame;
 mod pieces;
 mod rails;
 mod statics;

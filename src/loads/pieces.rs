@@ -12,23 +12,27 @@ use crate::units::{Force, Length, LineLoad, Measure, Moment, Pressure, Pure, Qua
 use crate::wind::{Case, Event, Panel, Pressures, Site, Strip, WindError, Zone};
 use crate::workings::{Blank, Entry, Ledger};
 
-/// A stretch of load within one bay, straight between its ends, at one height.
+/// A stretch of load within one bay, straight between its ends, with its resultant at one height.
 #[derive(Debug, Clone, Copy)]
-struct Piece {
-    bay: usize,
-    from: Length,
-    to: Length,
-    load_from: LineLoad,
-    load_to: LineLoad,
-    arm: Length,
+pub(super) struct Piece {
+    pub(super) bay: usize,
+    pub(super) from: Length,
+    pub(super) to: Length,
+    pub(super) load_from: LineLoad,
+    pub(super) load_to: LineLoad,
+    pub(super) arm: Length,
+    /// The heights it is spread over; a rail's own face stands at one.
+    pub(super) over: (Length, Length),
 }
 
 /// The load on one post's own face.
 #[derive(Debug, Clone, Copy)]
-struct Point {
-    post: usize,
-    face: PostFace,
-    arm: Length,
+pub(super) struct Point {
+    pub(super) post: usize,
+    pub(super) face: PostFace,
+    pub(super) arm: Length,
+    /// The heights it is spread over.
+    pub(super) over: (Length, Length),
 }
 
 /// A rectangle of the run without cloth: bays `first..end`, from `low` to `high`.
@@ -47,10 +51,10 @@ pub(super) struct Pieces<'a> {
     screen: Option<&'a Screen>,
     panel: Option<Panel>,
     regions: Vec<Region>,
-    pieces: Vec<Piece>,
+    pub(super) pieces: Vec<Piece>,
     /// How many of them, from the first, are cloth.
     cloth: usize,
-    points: Vec<Point>,
+    pub(super) points: Vec<Point>,
     /// The pressure on the solid area of each region.
     open: Vec<(Region, Pressure)>,
     /// How far the resultant of the cloth stands above its middle.
@@ -175,6 +179,7 @@ impl<'a> Pieces<'a> {
                         load_from: between(load_from, load_to, at(from)),
                         load_to: between(load_from, load_to, at(to)),
                         arm,
+                        over: (screen.bottom, screen.top),
                     };
                     self.pieces.push(piece);
                     let (mean, name) = &mut self.bays[bay];
@@ -242,18 +247,20 @@ impl<'a> Pieces<'a> {
         let strip = Strip { centroid, solidity: (solid / (length * height)).pure() };
         let Some(pressure) = site.open_pressure(&strip, case, event, ledger)? else { return Ok(false) };
         self.open.push((region, pressure));
-        let mut lines: [Option<(LineLoad, Length)>; 4] = [None; 4];
+        let mut lines: [Option<(LineLoad, Length, (Length, Length))>; 4] = [None; 4];
         if mesh > NOTHING {
-            lines[0] = Some((MeshLoad { pressure, solidity: mesh, height }.work(ledger), middle));
+            let load = MeshLoad { pressure, solidity: mesh, height }.work(ledger);
+            lines[0] = Some((load, middle, (low, high)));
         }
         for (at, rail) in rails.iter().enumerate() {
-            lines[at + 1] =
-                rail.map(|(diameter, place)| (RailLoad { pressure, diameter }.work(ledger), place));
+            lines[at + 1] = rail.map(|(diameter, place)| {
+                (RailLoad { pressure, diameter }.work(ledger), place, (place, place))
+            });
         }
         for bay in first..end {
-            for (load, arm) in lines.iter().flatten().copied() {
+            for (load, arm, over) in lines.iter().flatten().copied() {
                 let (from, to) = (run.posts[bay].at, run.posts[bay + 1].at);
-                self.pieces.push(Piece { bay, from, to, load_from: load, load_to: load, arm });
+                self.pieces.push(Piece { bay, from, to, load_from: load, load_to: load, arm, over });
                 if !self.panel.is_some_and(|_| run.has_cloth(bay)) {
                     self.bays[bay].0 += load / height;
                 }
@@ -262,7 +269,7 @@ impl<'a> Pieces<'a> {
         for post in first..=end {
             let diameter = self.fence.kinds[run.posts[post].kind].face();
             let face = PostFace { pressure, diameter, height, share: shown(post) };
-            self.points.push(Point { post, face, arm: middle });
+            self.points.push(Point { post, face, arm: middle, over: (low, high) });
         }
         Ok(true)
     }
@@ -362,7 +369,7 @@ impl<'a> Pieces<'a> {
     }
 
     #[inline]
-    fn shares(&self, piece: &Piece, ledger: &mut impl Ledger) -> [(usize, Force); 2] {
+    pub(super) fn shares(&self, piece: &Piece, ledger: &mut impl Ledger) -> [(usize, Force); 2] {
         [
             (piece.bay, self.share(piece, piece.bay, ledger)),
             (piece.bay + 1, self.share(piece, piece.bay + 1, ledger)),

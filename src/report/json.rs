@@ -7,10 +7,13 @@ use crate::answers::{
 };
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{FootingShape, Post, RailPlace, Run, Shared};
+use crate::loads::frame::{Base, FrameWhy};
 use crate::loads::{BayLoad, PostLoad};
 use crate::survey::Survey;
 use crate::units::{Dimension, Length, Quantity, Value};
-use crate::verdict::{FasteningVerdict, Flag, FootingVerdict, Part, PartKind, PostVerdict, RailCheck, Then};
+use crate::verdict::{
+    FasteningVerdict, Flag, FootingVerdict, Part, PartKind, PostFrame, PostVerdict, RailCheck, RunFrame, Then,
+};
 use crate::wind::{Case, From};
 use serde::Serialize;
 use std::io::{self, Write};
@@ -29,6 +32,7 @@ struct CheckJson<'a> {
     runs: Vec<RunJson<'a>>,
     plan_judgements: Vec<JudgementJson>,
     measure_next: Vec<MeasureJson<'a>>,
+    by_frame: bool,
     remarks: Vec<RemarkJson>,
     cautions: Vec<CautionJson>,
     not_covered: Vec<RemarkJson>,
@@ -70,6 +74,8 @@ struct RunJson<'a> {
     levers: Option<Vec<LeverJson>>,
     plan: PlanJson,
     fastening: Option<FasteningJson<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    frame: Option<RunFrameJson<'a>>,
     rails_limit_gust_m_s: Option<f64>,
     rails_flag_of_checked: Option<&'static str>,
     rails: Vec<RailJson>,
@@ -223,6 +229,9 @@ struct PostJson<'a> {
     /// First frequency, at least: with a foot that does not give, and with one as soft as it may be.
     frequency_clamped_hz: Option<f64>,
     frequency_hz: Option<f64>,
+    /// Beside hand statics, where that was asked; the parts, flag and limit gust above are the worse of both.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    frame: Option<PostFrameJson>,
     parts: Vec<PartJson>,
 }
 
@@ -271,6 +280,49 @@ struct FootingJson {
     depth_needed_best_m: Option<f64>,
     dug_by_standard_depth_m: Option<f64>,
     dug_by_standard_width_m: Option<f64>,
+}
+
+/// How a run was worked on the frame, or why not.
+#[derive(Serialize)]
+struct RunFrameJson<'a> {
+    worked: bool,
+    with: Vec<&'a str>,
+    soft_feet: bool,
+    order: Option<&'static str>,
+    rounds: Option<usize>,
+    residual: Option<f64>,
+    out_of_balance: Option<f64>,
+    hand_limit_gust_m_s: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<String>,
+}
+
+/// What a post does on the frame; soft feet are null where they were not worked.
+#[derive(Serialize)]
+struct PostFrameJson {
+    hand_moment_n_m: f64,
+    moment_n_m: Option<f64>,
+    times_hand: Option<f64>,
+    times_hand_least: Option<f64>,
+    feet: Option<&'static str>,
+    load_on: Option<&'static str>,
+    governs: Option<&'static str>,
+    ratio: Option<f64>,
+    hand_ratio: Option<f64>,
+    limit_gust_m_s: f64,
+    hand_limit_gust_m_s: f64,
+    rigid: Option<OnFeetJson>,
+    soft: Option<OnFeetJson>,
+}
+
+#[derive(Serialize)]
+struct OnFeetJson {
+    base_shear_n: f64,
+    base_moment_n_m: f64,
+    greatest_moment_n_m: f64,
+    greatest_moment_at_m: f64,
+    load_on: &'static str,
+    top_moves_m: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -356,6 +408,7 @@ fn answer(check: &Check) -> CheckJson<'_> {
             .iter()
             .map(|next| MeasureJson { key: &next.key, what: &next.what, limit_gust_gain_m_s: next.gain.si() })
             .collect(),
+        by_frame: check.by_frame,
         remarks: check.remarks.iter().map(|told| remark(told.id(), told.text(*units))).collect(),
         cautions: CAUTIONS
             .iter()
@@ -418,6 +471,7 @@ fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer, plan: &RunPl
         levers: check.levers[at].as_ref().map(|pulled| pulled.iter().map(lever_json).collect()),
         plan: plan_json(plan),
         fastening: answer.winds.as_ref().map(|winds| fastening_json(check, at, answer, winds)),
+        frame: worst.frame.as_ref().map(|frame| run_frame_json(check, frame)),
         rails_limit_gust_m_s: worst.rails.first().and_then(|first| first.limit_gust).map(Quantity::si),
         rails_flag_of_checked: told::rails_flag(answer).map(Flag::word),
         rails: worst
@@ -626,6 +680,7 @@ fn post_json<'a>(
         flag_best: best.map(|best| best.flag.word()),
         frequency_clamped_hz: worst.sway.ok().map(|sway| sway.clamped.si()),
         frequency_hz: worst.sway.ok().and_then(|sway| Some(sway.soft.ok()?.si())),
+        frame: worst.frame.as_ref().map(post_frame_json),
         parts: worst
             .parts
             .iter()
@@ -677,5 +732,62 @@ fn part_json((post, part): (&PostVerdict, &Part), best: Option<(&PostVerdict, &P
         why: post.why(part),
         footing: (part.kind == PartKind::Footing)
             .then(|| footing_json(&post.footing, best_post.map(|post| &post.footing))),
+    }
+}
+
+fn run_frame_json<'a>(check: &'a Check, frame: &Result<RunFrame, FrameWhy>) -> RunFrameJson<'a> {
+    match frame {
+        Ok(frame) => RunFrameJson {
+            worked: true,
+            with: frame.with.iter().map(|run| check.settled.fence.runs[*run].name.as_str()).collect(),
+            soft_feet: frame.soft.is_ok(),
+            order: Some("second"),
+            rounds: Some(frame.rounds),
+            residual: Some(frame.residual),
+            out_of_balance: Some(frame.out_of_balance),
+            hand_limit_gust_m_s: Some(frame.hand_limit_gust.si()),
+            why: frame.soft.err().map(|why| why.why().to_owned()),
+        },
+        Err(why) => RunFrameJson {
+            worked: false,
+            with: Vec::new(),
+            soft_feet: false,
+            order: None,
+            rounds: None,
+            residual: None,
+            out_of_balance: None,
+            hand_limit_gust_m_s: None,
+            why: Some(why.to_string()),
+        },
+    }
+}
+
+fn post_frame_json(frame: &PostFrame) -> PostFrameJson {
+    let worst = frame.worst();
+    let times = frame.times_hand();
+    let feet = |base| {
+        frame.on(base).map(|one| OnFeetJson {
+            base_shear_n: one.found.base_shear.si(),
+            base_moment_n_m: one.found.base_moment.si(),
+            greatest_moment_n_m: one.found.greatest.si(),
+            greatest_moment_at_m: one.found.at.si(),
+            load_on: one.way.word(),
+            top_moves_m: frame.top(base).map(Quantity::si),
+        })
+    };
+    PostFrameJson {
+        hand_moment_n_m: frame.hand.si().abs(),
+        moment_n_m: worst.map(|one| one.found.greatest.si()),
+        times_hand: times.map(|(_, most)| most),
+        times_hand_least: times.map(|(least, _)| least),
+        feet: worst.map(|one| one.base.word()),
+        load_on: worst.map(|one| one.way.word()),
+        governs: worst.map(|one| one.place),
+        ratio: frame.ratios.map(|(frame, _)| frame),
+        hand_ratio: frame.ratios.map(|(_, hand)| hand),
+        limit_gust_m_s: frame.limit_gust.si(),
+        hand_limit_gust_m_s: frame.hand_limit_gust.si(),
+        rigid: feet(Base::Rigid),
+        soft: feet(Base::Soft),
     }
 }

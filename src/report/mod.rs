@@ -15,6 +15,7 @@ mod fields;
 mod figures;
 mod footings;
 mod form;
+mod frame;
 mod html;
 mod json;
 mod measure;

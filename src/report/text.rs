@@ -5,11 +5,13 @@ use super::figures::{
     self, gust, gust_at_most, gust_figures, is_another_gust, listed, ratio_spread, ratio_up,
 };
 use super::footings::{self, Apart};
+use super::frame;
 use super::json::governs;
 use super::told::{self, Alike};
 use crate::answers::{Check, Group, Often, RunAnswer, own_flag_over_both};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{End, Run};
+use crate::loads::frame::Base;
 use crate::survey::RunSurvey;
 use crate::units::{Dimension, Length, Measure, Quantity, System, Unit, Velocity, number};
 use crate::verdict::{Flag, PostVerdict, RailCheck, RunVerdict};
@@ -67,6 +69,9 @@ impl Page<'_> {
         wrapped(out, "◇ NOT CHECKED: ", &self.not_checked())?;
         if let Some(methods) = footings::methods(self.check) {
             wrapped(out, "FOOTINGS: ", &methods)?;
+        }
+        if let Some(how) = frame::how(self.check) {
+            wrapped(out, "FRAME: ", &how)?;
         }
         writeln!(out)?;
         for line in self.decision() {
@@ -326,6 +331,9 @@ impl Page<'_> {
         if !of_footing.is_empty() {
             wrapped(out, "  footing              ", &format!("{}.", of_footing.join(". ")))?;
         }
+        if let Some(on_frame) = frame::of_run(alike, self.system) {
+            wrapped(out, "  on the frame         ", &format!("{on_frame}."))?;
+        }
         if let Some(rails) = told::rails(self.check, alike.answer) {
             wrapped(out, "  rails                ", &rails)?;
         }
@@ -391,15 +399,14 @@ impl Page<'_> {
             for alike in self.alike() {
                 let Some(pulled) = &self.check.levers[alike.at] else { continue };
                 let (helps, not) = levers_in_short(pulled, self.system);
-                wrapped(
-                    out,
-                    "",
-                    &format!(
-                        "{}: now {}",
-                        alike.names.join(", "),
-                        gust(alike.answer.worst.limit_gust, self.system)
-                    ),
-                )?;
+                let worst = &alike.answer.worst;
+                let now = match &worst.frame {
+                    Some(Ok(on_frame)) => {
+                        format!("{} by hand statics", gust(on_frame.hand_limit_gust, self.system))
+                    }
+                    _ => gust(worst.limit_gust, self.system),
+                };
+                wrapped(out, "", &format!("{}: now {now}", alike.names.join(", ")))?;
                 wrapped(out, "  helps          ", &helps)?;
                 wrapped(out, "  does not help  ", &not)?;
                 if let Some(first) = footings::goes_first(alike.answer) {
@@ -483,6 +490,10 @@ impl Page<'_> {
         writeln!(out, "\n{}\n", self.post_table(alike, detail).trim_fmt())?;
         if let Some(feet) = self.footing_table(alike, detail) {
             writeln!(out, "{}\n", feet.trim_fmt())?;
+        }
+        if frame::is_worked(answer) {
+            wrapped(out, "", frame::WHY)?;
+            writeln!(out, "\n{}\n", self.frame_table(alike, detail).trim_fmt())?;
         }
         if let Some(bays) = self.bay_table(alike, detail) {
             writeln!(out, "{}", bays.trim_fmt())?;
@@ -609,6 +620,48 @@ impl Page<'_> {
             rows.add(at + 1, std::iter::once(stands).chain(cells).collect());
         }
         Some(rows.table(head, &[2, 3, 4, 5, 6, 7]))
+    }
+
+    /// What the posts do on the frame, beside hand statics.
+    fn frame_table(&self, alike: &Alike<'_>, detail: Detail) -> Table {
+        let unit = |measure: Measure| measure.printed(self.system).0;
+        let head = vec![
+            "posts".to_owned(),
+            format!("by hand {}", unit(Measure::Moment)),
+            format!("stiff feet {}", unit(Measure::Moment)),
+            format!("soft feet {}", unit(Measure::Moment)),
+            "% of hand".to_owned(),
+            format!("top moves {}", unit(Measure::Small)),
+            format!("soft {}", unit(Measure::Small)),
+            format!("limit gust {}", unit(Measure::Speed)),
+            "worst with".to_owned(),
+        ];
+        let mut rows = Rows::new(detail);
+        for (at, post) in alike.answer.worst.posts.iter().enumerate() {
+            let none = || "-".to_owned();
+            let Some(found) = &post.frame else { continue };
+            let moment = |si: f64| number(Measure::Moment.in_unit(si.abs(), self.system), 0);
+            let on = |base| found.on(base).map_or_else(none, |one| moment(one.found.greatest.si()));
+            let decimals = if self.system == System::Us { 1 } else { 0 };
+            let moves = |base| {
+                let top = found.top(base).map(|top| Measure::Small.in_unit(top.si(), self.system));
+                top.map_or_else(none, |top| number(top, decimals))
+            };
+            rows.add(
+                at + 1,
+                vec![
+                    moment(found.hand.si()),
+                    on(Base::Rigid),
+                    on(Base::Soft),
+                    frame::percents(post).unwrap_or_else(none),
+                    moves(Base::Rigid),
+                    moves(Base::Soft),
+                    gust_figures(found.limit_gust, None, self.system),
+                    frame::governs(post).unwrap_or_else(none),
+                ],
+            );
+        }
+        rows.table(head, &[1, 2, 3, 4, 5, 6, 7])
     }
 
     fn bay_table(&self, alike: &Alike<'_>, detail: Detail) -> Option<Table> {

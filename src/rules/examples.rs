@@ -249,6 +249,7 @@ pub const WITHOUT_EXAMPLE: &[(&str, &str)] = &[
     ),
     ("verdict/corner-moment", OURS),
     ("verdict/corner-shear", OURS),
+    ("verdict/frame-over-hand", OURS),
     ("verdict/frequency-ratio", OURS),
     ("verdict/frequency-with-air", OURS),
     ("verdict/limit-gust", OURS),

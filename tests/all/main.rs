@@ -15,6 +15,7 @@ mod five_checks;
 mod floors;
 mod footings;
 mod form;
+mod frame;
 mod gap;
 mod gates;
 mod hill;

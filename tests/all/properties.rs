@@ -1701,6 +1701,9 @@ verdict/corner-moment
 verdict/corner-shear
     first 50 to 5000 lbf rises; second 50 to 5000 lbf rises
     swap first second; at second 0 lbf is 0.75 first; at first 300 lbf, second 400 lbf is 375 lbf
+verdict/frame-over-hand
+    frame 0.1 to 30 kip-ft ^1; hand 0.1 to 30 kip-ft ^-1
+    at frame 3 kip-ft, hand 4 kip-ft is 0.75
 verdict/frequency-ratio
     least 0.5 to 2 Hz ^1; frequency 0.5 to 9 Hz ^-1
     at least 1 Hz, frequency 4 Hz is 0.25
