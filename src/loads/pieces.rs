@@ -1,13 +1,14 @@
 //! The pressures of one case as stretches of load along a run, and their share at each post.
 
-use super::rails::OnRail;
+use super::rails::{OF_MESH, OnRail};
 use super::statics::{
     BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, PressureAtHeight, RailLoad, RowShare, SharedLoad,
 };
 use super::{BayLoad, CaseLoads, Dress};
 use crate::fence::{Fence, Rail, Run, Screen};
 use crate::numerics::ROUNDING;
-use crate::units::{Force, Length, LineLoad, Moment, Pressure, Pure, Quantity, System, Value};
+use crate::source::Stated;
+use crate::units::{Force, Length, LineLoad, Measure, Moment, Pressure, Pure, Quantity, System, Value};
 use crate::wind::{Case, Event, Panel, Pressures, Site, Strip, WindError, Zone};
 use crate::workings::{Blank, Entry, Ledger};
 
@@ -304,11 +305,13 @@ impl<'a> Pieces<'a> {
                 } else {
                     mean
                 };
+                let because = share.because;
                 let share = match share.of {
                     Some((to_other, apart)) => RowShare { to_other, apart }.work(ledger),
                     None => 1.0,
                 };
-                load += SharedLoad { pressure, strip: high - low, share }.work(ledger);
+                let strip = ledger.judge_as(Measure::Distance, "b", Stated { value: high - low, because });
+                load += SharedLoad { pressure, strip, share }.work(ledger);
                 terms += 1;
             }
         }
@@ -321,7 +324,9 @@ impl<'a> Pieces<'a> {
             if let Some((low, high)) = overlap((region.low, region.high), rail.mesh)
                 && mesh > NOTHING
             {
-                load += MeshLoad { pressure, solidity: mesh, height: high - low }.work(ledger);
+                let stated = Stated { value: high - low, because: OF_MESH };
+                let height = ledger.judge_as(Measure::Distance, "Δz", stated);
+                load += MeshLoad { pressure, solidity: mesh, height }.work(ledger);
                 terms += 1;
             }
             let faces = rails_in(self.run, region.low, region.high);

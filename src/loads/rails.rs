@@ -53,7 +53,17 @@ pub(super) struct ClothShare {
     pub(super) high: Length,
     /// From the row to the other support, and from support to support; nothing where the rail takes all of it.
     pub(super) of: Option<(Length, Length)>,
+    /// Why this part.
+    pub(super) because: &'static str,
 }
+
+const HALFWAY: &str = "common practice, no source: pressed on, a rail takes the cloth from halfway to the rail below it up to \
+                       halfway to the one above; a wire, or the ground, stands for one that is not there";
+const OF_ROW: &str = "common practice, no source: pulled off, a row takes the cloth up to halfway to the next row, and beyond \
+                      the last to the edge";
+/// Why a rail takes this much of the chain link.
+pub(super) const OF_MESH: &str = "common practice, no source: a rail takes the chain link up to halfway to the next rail; a \
+                                  wire, or the ground, stands for one that is not there";
 
 /// What bears on one rail.
 #[derive(Debug, Clone, PartialEq)]
@@ -104,7 +114,7 @@ pub fn on_rails(run: &Run, push: Push) -> Option<Vec<OnRail>> {
         let Some(place) = *place else { continue };
         let mesh = nearest(at);
         let cloth = match push {
-            Push::Onto => vec![ClothShare { low: mesh.0, high: mesh.1, of: None }],
+            Push::Onto => vec![ClothShare { low: mesh.0, high: mesh.1, of: None, because: HALFWAY }],
             Push::Off => rows_on(run, &supports, at)?,
             Push::Either => Vec::new(),
         };
@@ -144,7 +154,7 @@ fn rows_on(run: &Run, supports: &[(Option<RailPlace>, Length)], at: usize) -> Op
                 None => continue,
             },
         };
-        shares.push(ClothShare { low, high, of });
+        shares.push(ClothShare { low, high, of, because: OF_ROW });
     }
     Some(shares)
 }

@@ -250,13 +250,19 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
     for note in &comparison.notes {
         wrapped(out, "", note)?;
     }
+    let mut posts = comparison.columns.iter().flat_map(|column| footings::posts(&column.check));
+    let worst = if posts.any(footings::is_worked) {
+        "moment that of the worst post, ratio that of the worst post or footing"
+    } else {
+        "moment and ratio those of the worst post"
+    };
     let savings = if comparison.one_fence { " Savings are those of an inside post." } else { "" };
     wrapped(
         out,
         "",
         &format!(
-            "Pressure is the largest mean over a bay, moment and ratio those of the worst post, at the design wind and \
-             the worst end of what is not known.{savings}"
+            "Pressure is the largest mean over a bay, {worst}, at the design wind and the worst end of what is not \
+             known.{savings}"
         ),
     )?;
     wrapped(out, "WARNING ", "The local code and a licensed engineer decide what may hang.")

@@ -5,6 +5,7 @@ use super::document::{Block, Column, Document, Panel, Paper, Row, Signature, Ste
 use super::figures::{gust_at_most, ratio_spread};
 use super::footings;
 use super::json::governs;
+use super::text::spans;
 use super::told;
 use crate::answers::{Check, CheckError, workings};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
@@ -52,6 +53,10 @@ pub fn engineer_sheet(check: &Check, paper: Paper) -> Result<Document, CheckErro
     blocks.push(Block::Heading(Text::new().plain("Posts at the design event")));
     blocks.push(posts(check, system));
     blocks.extend(footings_table(check, system));
+    if check.runs.iter().any(|run| run.worst.rails.first().is_some()) {
+        blocks.push(Block::Heading(Text::new().plain("Rails at the design event")));
+        blocks.push(rails(check, system));
+    }
     blocks.push(Block::Heading(Text::new().plain("Remarks")));
     blocks.push(Block::List(
         check
@@ -139,6 +144,33 @@ fn posts(check: &Check, system: System) -> Block {
         columns,
         rows,
     })
+}
+
+/// The rails that were checked, those of bays that come out alike in one row.
+fn rails(check: &Check, system: System) -> Block {
+    const SHARES: [f64; 10] = [0.1, 0.12, 0.1, 0.08, 0.09, 0.1, 0.1, 0.11, 0.1, 0.1];
+    let heads = told::rail_heads(system).into_iter().zip(SHARES).enumerate();
+    let columns =
+        heads.map(|(at, (head, share))| Column { head, share, is_figures: (4..9).contains(&at) }).collect();
+    let mut rows = Vec::new();
+    for (run, answer) in check.settled.fence.runs.iter().zip(&check.runs) {
+        if answer.worst.rails.first().is_none() {
+            continue;
+        }
+        rows.push(Row::Name(Text::new().name(&*run.name)));
+        let mut alike: Vec<(Vec<usize>, Vec<String>)> = Vec::new();
+        for (bay, cells) in told::rail_rows(answer, system) {
+            match alike.iter_mut().find(|(_, before)| *before == cells) {
+                Some((bays, _)) => bays.push(bay),
+                None => alike.push((vec![bay], cells)),
+            }
+        }
+        rows.extend(alike.into_iter().map(|(bays, cells)| {
+            let cells = std::iter::once(spans(&bays)).chain(cells);
+            Row::Cells(cells.map(|cell| Text::new().plain(cell)).collect())
+        }));
+    }
+    Block::Table(Table { caption: "Rails, their loads, strengths and limit gusts".to_owned(), columns, rows })
 }
 
 /// What posts stand in, held against the design wind; nothing where no footing was.

@@ -211,6 +211,11 @@ impl Apart {
         }
     }
 
+    /// Whether a footing is the first to reach its limit, and the posts were checked.
+    pub(super) const fn is_foot_before_post(&self) -> bool {
+        self.foot_first && !self.some_bending
+    }
+
     /// What reaches its limit first: "post" or "footing".
     pub(super) const fn first(&self) -> &'static str {
         if self.foot_first { "footing" } else { "post" }
@@ -375,7 +380,7 @@ pub(super) fn then_gusts(check: &Check) -> &'static str {
 /// What is said where the footing is the first part of a run's weakest post to reach its limit, and the post itself was
 /// checked.
 pub(super) fn goes_first(answer: &RunAnswer) -> Option<&'static str> {
-    let apart = Apart::of(std::iter::once(answer));
-    (apart.foot_first && !apart.some_bending)
+    Apart::of(std::iter::once(answer))
+        .is_foot_before_post()
         .then_some("The footing reaches its limit before the post does: a stronger post alone does not help")
 }

@@ -493,12 +493,13 @@ impl Sheet<'_> {
         let most = self.at_most();
         format!(
             "At {wind} the {} would be over their limit{either}: up to {}. With the cloth the first {} reaches its limit \
-             in a gust of {}{most}, bare in one of {}{most}.",
+             in a gust of {}{most}, bare in one of {}{most}.{}",
             apart.who(Flag::Over, "and"),
             apart.times().trim_end_matches(" what they carry"),
             apart.first(),
             gust(least(|verdict| verdict.limit_gust), self.system),
             gust(least(|verdict| verdict.bare_limit_gust), self.system),
+            if apart.is_foot_before_post() { " A stronger post alone does not help." } else { "" },
         )
     }
 
@@ -745,7 +746,7 @@ impl Sheet<'_> {
         let over = |group: &Group<'_>| told::rails_flag(group.alike.answer) == Some(Flag::Over);
         if let Some(marks) = self.marked(&over) {
             let gust = least_of(&over, &either_way);
-            text = text.plain(format!(" ■ Rails on {marks} are over at the design wind: from {gust}."));
+            text = text.plain(format!(" ■ Rails on {marks} are over at the design wind: from {gust}. The plan counts the posts alone."));
         }
         if let Some((marks, _)) = of(First::Posts) {
             text = text.plain(format!(" On {marks} the posts go first either way."));
@@ -871,9 +872,6 @@ impl Sheet<'_> {
             .plain(format!("{helps}."));
         if !little.is_empty() {
             text = text.strong(" Little or no help: ").plain(format!("{little}."));
-        }
-        if let Some(first) = footings::goes_first(group.alike.answer) {
-            text = text.plain(format!(" {first}."));
         }
         let name = &group.alike.run.name;
         for remark in &self.check.remarks {

@@ -190,28 +190,8 @@ impl Page<'_> {
                 gust(least(|verdict| verdict.bare_limit_gust), self.system),
             ));
         }
-        if let Some(names) = named(&|one| hung(one) && says(one, Flag::Depends)) {
-            lines.push(format!(
-                "◐ DO NOT HANG YET on {names}: whether the {} carry the cloth at the design wind depends on what is not known. \
-                 Measure first, as listed below.",
-                of(true, Flag::Depends).who(Flag::Depends, "and")
-            ));
-        }
-        if let Some(names) = named(&|one| hung(one) && says(one, Flag::NearLimit)) {
-            lines.push(format!(
-                "▲ On {names} the {} with cloth are near their limit at the design wind: an engineer decides.",
-                of(true, Flag::NearLimit).who(Flag::NearLimit, "and")
-            ));
-        }
-        if let Some(names) = named(&|one| hung(one) && says(one, Flag::Within)) {
-            lines.push(format!(
-                "● On {names} the {} stay within their limit with the cloth at the design wind. What was not checked is not \
-                 known: an engineer decides before anything is hung.",
-                of(true, Flag::Within).checked()
-            ));
-        }
         let rails = |one: &Alike<'_>, flag: Flag| told::rails_flag(one.answer) == Some(flag);
-        // Where the posts are over too, not to hang it was said.
+        // Where posts or footings are over too, not to hang it was said.
         let only = |one: &Alike<'_>| hung(one) && !says(one, Flag::Over);
         for (is_only, begins) in [(true, "DO NOT HANG the cloth as surveyed on"), (false, "Rails on")] {
             let is_over = |one: &Alike<'_>| rails(one, Flag::Over) && only(one) == is_only;
@@ -231,6 +211,27 @@ impl Page<'_> {
                     gust(first.limit_gust.unwrap_or_default(), self.system)
                 ));
             }
+        }
+        if let Some(names) = named(&|one| hung(one) && says(one, Flag::Depends)) {
+            lines.push(format!(
+                "◐ DO NOT HANG YET on {names}: whether the {} carry the cloth at the design wind depends on what is not known. \
+                 Measure first, as listed below.",
+                of(true, Flag::Depends).who(Flag::Depends, "and")
+            ));
+        }
+        if let Some(names) = named(&|one| hung(one) && says(one, Flag::NearLimit)) {
+            lines.push(format!(
+                "▲ On {names} the {} with cloth are near their limit at the design wind: an engineer decides.",
+                of(true, Flag::NearLimit).who(Flag::NearLimit, "and")
+            ));
+        }
+        let rails_hold = |one: &Alike<'_>| !rails(one, Flag::Over);
+        if let Some(names) = named(&|one| hung(one) && says(one, Flag::Within) && rails_hold(one)) {
+            lines.push(format!(
+                "● On {names} the {} stay within their limit with the cloth at the design wind. What was not checked is not \
+                 known: an engineer decides before anything is hung.",
+                of(true, Flag::Within).checked()
+            ));
         }
         if let Some(names) = named(&|one| rails(one, Flag::Depends)) {
             lines.push(format!(
@@ -697,49 +698,11 @@ impl Page<'_> {
     }
 
     fn rail_table(&self, alike: &Alike<'_>, detail: Detail) -> Table {
-        let unit = |measure: Measure| measure.printed(self.system).0;
-        let head = vec![
-            "bays".to_owned(),
-            "rail".to_owned(),
-            "wind".to_owned(),
-            "span".to_owned(),
-            format!("load {}", unit(Measure::LineLoad)),
-            format!("moment {}", unit(Measure::Moment)),
-            format!("strength {}", unit(Measure::Moment)),
-            "ratio".to_owned(),
-            format!("limit gust {}", unit(Measure::Speed)),
-            "rail is".to_owned(),
-        ];
         let mut rows = Rows::new(detail);
-        let (worst, best) = (&alike.answer.worst.rails, alike.answer.best.as_ref().map(|best| &best.rails));
-        for (at, rail) in worst.checks.iter().enumerate() {
-            let best = best.and_then(|best| best.checks.get(at));
-            let figure = |measure: Measure, si: Option<f64>| {
-                si.map_or_else(|| "-".to_owned(), |si| number(measure.in_unit(si.abs(), self.system), 0))
-            };
-            let flag = best.map_or(rail.flag(), |best| Flag::of_both_ends(rail.flag(), best.flag()));
-            rows.add(
-                rail.bay + 1,
-                vec![
-                    rail.place.name().to_owned(),
-                    rail.push.in_words().to_owned(),
-                    self.length(rail.span),
-                    figure(Measure::LineLoad, rail.design.map(|design| design.line.load.si())),
-                    figure(Measure::Moment, rail.design.map(|design| design.moment.si())),
-                    figure(Measure::Moment, rail.strength.map(|strength| strength.moment.si())),
-                    rail.ratio().map_or_else(
-                        || "-".to_owned(),
-                        |worst| ratio_spread(worst, best.and_then(RailCheck::ratio)),
-                    ),
-                    rail.limit_gust.map_or_else(
-                        || "-".to_owned(),
-                        |worst| gust_figures(worst, best.and_then(|best| best.limit_gust), self.system),
-                    ),
-                    flag.to_string(),
-                ],
-            );
+        for (bay, cells) in told::rail_rows(alike.answer, self.system) {
+            rows.add(bay, cells);
         }
-        rows.table(head, &[4, 5, 6, 7, 8])
+        rows.table(told::rail_heads(self.system), &[4, 5, 6, 7, 8])
     }
 
     fn alike(&self) -> Vec<Alike<'_>> {

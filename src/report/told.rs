@@ -1,7 +1,7 @@
 //! What every report for reading says in the same words: the runs told together, their cloth, the wind, what was
 //! not checked, what to measure next.
 
-use super::figures::{gust, gust_spread, length, listed, ratio_spread, speed_unit};
+use super::figures::{gust, gust_figures, gust_spread, length, listed, ratio_spread, speed_unit};
 use super::text::spans;
 use crate::answers::{Check, First, MeasureNext, RailGust, RunAnswer, Side, clearly_before};
 use crate::fence::{Condition, Face, Run};
@@ -9,8 +9,8 @@ use crate::member::Format;
 use crate::numerics::ROUNDING;
 use crate::source::Clause;
 use crate::survey::{Found, HeldBy, Reading, RunSurvey, SiteReading, Survey};
-use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, trimmed};
-use crate::verdict::{Flag, NO_WALL, PartKind, RailsVerdict, Then};
+use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, number, trimmed};
+use crate::verdict::{Flag, NO_WALL, PartKind, PostVerdict, RailCheck, RailsVerdict, Then};
 use crate::wind::KeyKind;
 
 /// Runs that are told together.
@@ -139,22 +139,29 @@ pub(super) fn wind(check: &Check) -> Vec<String> {
 pub(super) fn strength_clauses(check: &Check) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
     let verdicts = check.runs.iter().flat_map(|run| std::iter::once(&run.worst).chain(&run.best));
-    for part in verdicts.flat_map(|run| &run.posts).flat_map(|post| &post.parts) {
+    let parts = verdicts.flat_map(|run| &run.posts).flat_map(|post| &post.parts);
+    for part in parts.filter(|part| part.kind != PartKind::Sway) {
         let new = part.rule.filter(|clause| !clauses.contains(clause));
         clauses.extend(new);
     }
     clauses
 }
 
-/// The documents that strengths of posts come from, as they are cited.
+/// The documents that strengths of posts come from, as they are cited, and those of their footings.
 pub(super) fn strength_documents(check: &Check) -> String {
-    let mut documents: Vec<&str> = Vec::new();
-    for clause in strength_clauses(check) {
+    let (mut of_posts, mut of_footings): (Vec<&str>, Vec<&str>) = (Vec::new(), Vec::new());
+    let verdicts = check.runs.iter().flat_map(|run| std::iter::once(&run.worst).chain(&run.best));
+    for part in verdicts.flat_map(|run| &run.posts).flat_map(PostVerdict::load_bearing) {
+        let Some(clause) = part.rule else { continue };
+        let documents = if part.kind == PartKind::Footing { &mut of_footings } else { &mut of_posts };
         if !documents.contains(&clause.document.short) {
             documents.push(clause.document.short);
         }
     }
-    documents.join(", ")
+    match of_footings.is_empty() {
+        true => of_posts.join(", "),
+        false => format!("{}, of footings by {}", of_posts.join(", "), of_footings.join(", ")),
+    }
 }
 
 /// What is not checked where no speed is given.
@@ -235,27 +242,30 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
             format!("pulls it off: ◇ not checked; ask the maker for {ask}")
         }
     };
+    // A footing that is the first of a post to reach its limit is told by its name.
+    let post = super::footings::Apart::of(std::iter::once(alike.answer)).first();
     let first = match winds.first {
         First::Fastening => format!(
-            "the {word}: {} against {} for the weakest post",
+            "the {word}: {} against {} for the weakest {post}",
             spread(winds.fastening?),
             spread(winds.posts)
         ),
         First::Posts => format!(
-            "the posts: {} against {} for the {word}, which {} nothing",
+            "the {post}s: {} against {} for the {word}, which {} nothing",
             spread(winds.posts),
             spread(winds.fastening?),
             if word == "ties" { "save" } else { "saves" }
         ),
         First::Rail(place) => format!(
-            "the {}: {} against {} for the {word} and {} for the weakest post",
+            "the {}: {} against {} for the {word} and {} for the weakest {post}",
             place.name(),
             spread(winds.rail_off?.gusts),
             spread(winds.fastening?),
             spread(winds.posts)
         ),
         First::TooClose => {
-            let mut all = vec![(winds.fastening?, word), (winds.posts, "weakest post")];
+            let weakest = format!("weakest {post}");
+            let mut all = vec![(winds.fastening?, word), (winds.posts, weakest.as_str())];
             all.extend(winds.rail_off.map(|rail| (rail.gusts, rail.place.name())));
             all.sort_by(|((one, _), _), ((other, _), _)| one.si().total_cmp(&other.si()));
             let all: Vec<String> =
@@ -265,7 +275,7 @@ pub(super) fn winds(check: &Check, alike: &Alike<'_>) -> Option<[(String, String
         First::NotKnown => {
             let rail = winds.rail_off.filter(|rail| rail.gusts.0 < winds.posts.0);
             format!(
-                "◇ not known; the weakest post is at its limit in a gust of {}{}",
+                "◇ not known; the weakest {post} is at its limit in a gust of {}{}",
                 spread(winds.posts),
                 rail.map_or_else(String::new, |rail| {
                     format!(", the {} before it in one of {}", rail.place.name(), spread(rail.gusts))
@@ -324,6 +334,51 @@ fn bays_at(rails: &RailsVerdict, first: &RailGust) -> Vec<usize> {
     let mut bays: Vec<usize> = alike.map(|check| check.bay + 1).collect();
     bays.dedup();
     bays
+}
+
+/// The heads of a table of rails, the bays first.
+pub(super) fn rail_heads(system: System) -> Vec<String> {
+    let unit = |measure: Measure| measure.printed(system).0;
+    vec![
+        "bays".to_owned(),
+        "rail".to_owned(),
+        "wind".to_owned(),
+        "span".to_owned(),
+        format!("load {}", unit(Measure::LineLoad)),
+        format!("moment {}", unit(Measure::Moment)),
+        format!("strength {}", unit(Measure::Moment)),
+        "ratio".to_owned(),
+        format!("limit gust {}", unit(Measure::Speed)),
+        "rail is".to_owned(),
+    ]
+}
+
+/// The rails of a run as rows of that table: the number of the bay, and what stands beside it.
+pub(super) fn rail_rows(answer: &RunAnswer, system: System) -> Vec<(usize, Vec<String>)> {
+    let figure = |measure: Measure, si: Option<f64>| {
+        si.map_or_else(|| "-".to_owned(), |si| number(measure.in_unit(si.abs(), system), 0))
+    };
+    let row = |(at, rail): (usize, &RailCheck)| {
+        let best = answer.best.as_ref().and_then(|best| best.rails.checks.get(at));
+        let flag = best.map_or(rail.flag(), |best| Flag::of_both_ends(rail.flag(), best.flag()));
+        let cells = vec![
+            rail.place.name().to_owned(),
+            rail.push.in_words().to_owned(),
+            length(rail.span, system),
+            figure(Measure::LineLoad, rail.design.map(|design| design.line.load.si())),
+            figure(Measure::Moment, rail.design.map(|design| design.moment.si())),
+            figure(Measure::Moment, rail.strength.map(|strength| strength.moment.si())),
+            rail.ratio()
+                .map_or_else(|| "-".to_owned(), |worst| ratio_spread(worst, best.and_then(RailCheck::ratio))),
+            rail.limit_gust.map_or_else(
+                || "-".to_owned(),
+                |worst| gust_figures(worst, best.and_then(|best| best.limit_gust), system),
+            ),
+            flag.to_string(),
+        ];
+        (rail.bay + 1, cells)
+    };
+    answer.worst.rails.checks.iter().enumerate().map(row).collect()
 }
 
 /// The worst flag of the rails of a run that were checked, over both ends.

@@ -308,7 +308,11 @@ fn footings_leave_the_list_of_what_was_not_checked_only_once_they_are() {
     assert!(sheet(&open).contains("Footings, rails, sway in gusts, ties and lacing."));
     let sheet = sheet(&checked);
     assert!(sheet.contains("Rails, ties and lacing."), "{sheet}");
-    assert!(!sheet.contains("Footings, rails") && sheet.contains("a stronger post alone does not help"));
+    assert!(!sheet.contains("Footings, rails") && sheet.contains("A stronger post alone does not help."));
+    assert!(
+        in_one_line(&run_on("-", &checked).text)
+            .contains("strength of posts by AISC 360-16, of footings by IBC")
+    );
 }
 
 #[test]
