@@ -3,9 +3,10 @@
 use super::figures::{gust as told_gust, ratio_up};
 use super::told::Alike;
 use crate::answers::{Check, RunAnswer};
-use crate::loads::frame::{Base, FrameWhy};
-use crate::units::{Force, Measure, Quantity, System, number};
-use crate::verdict::{GuyVerdict, PostVerdict, RunFrame};
+use crate::fence::RailPlace;
+use crate::loads::frame::{Base, FrameWhy, RailMoment};
+use crate::units::{Force, Measure, Moment, Quantity, System, number};
+use crate::verdict::{GuyVerdict, PostVerdict, RunFrame, RunVerdict};
 
 /// The frames of all runs with the names of those runs.
 fn frames(check: &Check) -> impl Iterator<Item = (&str, &Result<RunFrame, FrameWhy>)> {
@@ -80,14 +81,47 @@ pub(super) fn of_run(alike: &Alike<'_>, system: System) -> Option<String> {
 }
 
 /// Why frame and hand statics differ.
-pub(super) const WHY: &str = "Rails hand load from a post that leans more to one that leans less, so the frame takes from some posts and gives to \
-     others; corner posts are held by the run round the corner. Load on the posts is by bay shares, through the rails by \
-     the lever rule; each figure is the larger. \
-     How far a top moves at the design wind is reckoned as if nothing yielded.";
+pub(super) const WHY: &str = "Shear and moment of the first table are by hand statics; ratio, limit gust and flag are the worse of both. Rails \
+                              hand load from a post that leans more to one that leans less, so the frame takes from some \
+                              posts and gives to others; corner posts are held by the run round the corner. Load on the posts \
+                              is by bay shares, through the rails by the lever rule; each figure is the larger. How far a top \
+                              moves at the design wind is reckoned as if nothing yielded.";
 
 /// How a post that is braced was held against its footing.
 pub(super) const BRACED: &str = "Of a braced post the frame alone counts. Its footing is held against the largest moment anywhere along it, \
                                  which is more than comes to its foot.";
+
+/// The largest moment of a rail in a bay by hand statics, where it was worked.
+pub(super) fn by_hand(worst: &RunVerdict, rail: &RailMoment) -> Option<Moment> {
+    let these = worst.rails.checks.iter().filter(|one| (one.bay, one.place) == (rail.bay, rail.place));
+    let moments = these.filter_map(|one| one.design.map(|design| design.moment));
+    moments.max_by(|one, other| one.si().total_cmp(&other.si()))
+}
+
+/// The largest moment of the rails of a run on the frame, a line a rail.
+pub(super) fn rails(answer: &RunAnswer, system: System) -> Vec<String> {
+    let Some(Ok(frame)) = &answer.worst.frame else { return Vec::new() };
+    let (unit, _) = Measure::Moment.printed(system);
+    let moment =
+        |moment: Moment| format!("{} {unit}", number(Measure::Moment.in_unit(moment.si(), system), 0));
+    let largest = |place: RailPlace| {
+        let these = frame.rails.iter().filter(|rail| rail.place == place);
+        these.max_by(|one, other| one.moment.si().total_cmp(&other.moment.si()))
+    };
+    let told = |rail: &RailMoment| {
+        let hand = by_hand(&answer.worst, rail).map_or_else(
+            || "not worked by hand statics".to_owned(),
+            |hand| format!("by hand statics {}", moment(hand)),
+        );
+        format!(
+            "On the frame the {} bends at most with {} in bay {}, {hand}; it is held against its strength by hand statics.",
+            rail.place.name(),
+            moment(rail.moment),
+            rail.bay + 1
+        )
+    };
+    RailPlace::ALL.into_iter().filter_map(largest).map(told).collect()
+}
 
 /// Whether a table of it can be made of a run.
 pub(super) fn is_worked(answer: &RunAnswer) -> bool {

@@ -14,7 +14,7 @@ use crate::survey::Survey;
 use crate::units::{Dimension, Force, Length, Quantity, Value};
 use crate::verdict::{
     FasteningVerdict, Flag, FootingVerdict, GuyVerdict, Part, PartKind, PostFrame, PostVerdict, RailCheck,
-    RunFrame, Then,
+    RunFrame, RunVerdict, Then,
 };
 use crate::wind::{Case, From};
 use serde::Serialize;
@@ -296,8 +296,18 @@ struct RunFrameJson<'a> {
     out_of_balance: Option<f64>,
     hand_limit_gust_m_s: Option<f64>,
     guys: Vec<GuyJson>,
+    rails: Vec<RailOnFrameJson>,
     #[serde(skip_serializing_if = "Option::is_none")]
     why: Option<String>,
+}
+
+/// The largest moment of a rail in one bay on the frame, beside that by hand statics.
+#[derive(Serialize)]
+struct RailOnFrameJson {
+    rail: &'static str,
+    bay: usize,
+    moment_n_m: f64,
+    hand_moment_n_m: Option<f64>,
 }
 
 /// A back brace or guy; a guy is never pressed.
@@ -493,7 +503,7 @@ fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer, plan: &RunPl
         levers: check.levers[at].as_ref().map(|pulled| pulled.iter().map(lever_json).collect()),
         plan: plan_json(plan),
         fastening: answer.winds.as_ref().map(|winds| fastening_json(check, at, answer, winds)),
-        frame: worst.frame.as_ref().map(|frame| run_frame_json(check, frame)),
+        frame: worst.frame.as_ref().map(|frame| run_frame_json(check, worst, frame)),
         rails_limit_gust_m_s: worst.rails.first().and_then(|first| first.limit_gust).map(Quantity::si),
         rails_flag_of_checked: told::rails_flag(answer).map(Flag::word),
         rails: worst
@@ -757,7 +767,11 @@ fn part_json((post, part): (&PostVerdict, &Part), best: Option<(&PostVerdict, &P
     }
 }
 
-fn run_frame_json<'a>(check: &'a Check, frame: &Result<RunFrame, FrameWhy>) -> RunFrameJson<'a> {
+fn run_frame_json<'a>(
+    check: &'a Check,
+    worst: &RunVerdict,
+    frame: &Result<RunFrame, FrameWhy>,
+) -> RunFrameJson<'a> {
     match frame {
         Ok(frame) => RunFrameJson {
             worked: true,
@@ -769,6 +783,16 @@ fn run_frame_json<'a>(check: &'a Check, frame: &Result<RunFrame, FrameWhy>) -> R
             out_of_balance: Some(frame.out_of_balance),
             hand_limit_gust_m_s: Some(frame.hand_limit_gust.si()),
             guys: frame.guys.iter().map(guy_json).collect(),
+            rails: frame
+                .rails
+                .iter()
+                .map(|rail| RailOnFrameJson {
+                    rail: rail.place.name(),
+                    bay: rail.bay + 1,
+                    moment_n_m: rail.moment.si(),
+                    hand_moment_n_m: super::frame::by_hand(worst, rail).map(Quantity::si),
+                })
+                .collect(),
             why: frame.soft.err().map(|why| why.why().to_owned()),
         },
         Err(why) => RunFrameJson {
@@ -781,6 +805,7 @@ fn run_frame_json<'a>(check: &'a Check, frame: &Result<RunFrame, FrameWhy>) -> R
             out_of_balance: None,
             hand_limit_gust_m_s: None,
             guys: Vec::new(),
+            rails: Vec::new(),
             why: Some(why.to_string()),
         },
     }

@@ -834,7 +834,7 @@ fn run_table() -> Json {
         .iter()
         .filter(|(key, value)| key != run::NAME.key && !is_never(value))
         .map(|(key, _)| {
-            let is_list = [run::BAYS.key, run::OTHER_POSTS.key].contains(&key.as_str());
+            let is_list = [run::BAYS.key, run::OTHER_POSTS.key, run::GUY.key].contains(&key.as_str());
             let one = if is_list { Json::keys([("items", reference("one"))]) } else { reference("one") };
             (key.clone(), one)
         })

@@ -500,6 +500,10 @@ impl Page<'_> {
                 wrapped(out, "", frame::BRACED)?;
             }
             writeln!(out, "\n{}\n", self.frame_table(alike, detail).trim_fmt())?;
+            for line in frame::rails(answer, self.system) {
+                wrapped(out, "", &line)?;
+            }
+            writeln!(out)?;
         }
         if let Some(bays) = self.bay_table(alike, detail) {
             writeln!(out, "{}", bays.trim_fmt())?;

@@ -7,7 +7,7 @@ use super::{
 use crate::fence::{Face, Fence, Guy, GuyKind, GuyStrength};
 use crate::frame::Order;
 use crate::loads::frame::{
-    Base, CONTINUOUS, FrameRun, FrameWhy, OnFrame, SoftUnknown, WAYS, Way, frame_loads, soft_foot,
+    Base, CONTINUOUS, FrameRun, FrameWhy, OnFrame, RailMoment, SoftUnknown, WAYS, Way, frame_loads, soft_foot,
 };
 use crate::loads::{PostLoad, at_level};
 use crate::rule;
@@ -56,6 +56,9 @@ pub struct RunFrame {
     pub hand_limit_gust: Velocity,
     /// Its back braces and guys, in the order of the run.
     pub guys: Vec<GuyVerdict>,
+    /// The largest moment of each of its rails but those along the ground, bay by bay, at the design event; without a
+    /// speed at the gust that ratios are worked at. Rails are held against their strength by hand statics.
+    pub rails: Vec<RailMoment>,
 }
 
 /// What was found of a back brace or guy, at the design event; without a speed at the gust that ratios are worked at.
@@ -257,6 +260,7 @@ pub fn on_frame(fence: &Fence, site: &Site, hand: Vec<RunVerdict>) -> Result<Vec
                     out_of_balance: told.out_of_balance.max(own_gust.out_of_balance),
                     hand_limit_gust: hand.limit_gust,
                     guys: held,
+                    rails: told.rails(),
                 };
                 (Ok(frame), posts)
             }

@@ -108,6 +108,10 @@ fn four_posts_and_a_rail_meet_the_figures_of_two_independent_solvers() {
             near((posts[post].top / inches(1.0)).pure(), tops[post] * load);
             assert_eq!((posts[post].greatest, posts[post].at), (posts[post].base_moment, feet(0.0)));
         }
+        // The rail bends with 2,085.19 and 6,621.89 lb-in at the second post.
+        let rail = even(&found, base, Way::Posts).rails.iter().find(|rail| rail.bay == 1).unwrap();
+        let wanted = if base == Base::Rigid { 2_085.19 } else { 6_621.89 };
+        near((rail.moment / hand[0]).pure(), wanted / 60_000.0);
     }
 }
 
@@ -524,4 +528,16 @@ fn the_braced_example_stands_in_one_frame_round_its_corner() {
     for wanted in ["On the frame of north end, east side", "The guy of the post", "M_f/M"] {
         assert!(told.contains(wanted), "{told}");
     }
+}
+
+#[test]
+fn feet_too_soft_for_the_weight_of_their_posts_are_told_in_words_of_the_fence() {
+    let fence = sprung(railed(1), pound_feet(1e-6));
+    let worked = |order| frame_loads(&fence, &site(115.0, 1), Event::Design, order).remove(0);
+    assert_eq!(
+        worked(Order::Second).unwrap_err().to_string(),
+        "post 1 of run \"run\" buckles, or leans without end, under these loads"
+    );
+    // Only their weight brings them down: without it they stand, however far they lean.
+    assert!(worked(Order::First).is_ok());
 }

@@ -18,7 +18,7 @@ pub use why::{FrameWhy, SoftUnknown};
 
 use super::pieces::Pieces;
 use super::{Dress, PostLoad, run_loads};
-use crate::fence::{Face, Fence, Run};
+use crate::fence::{Face, Fence, RailPlace, Run};
 use crate::footing::FootingError;
 use crate::footing::base_stiffness::base_stiffness;
 use crate::frame::{FrameError, Order, Solution};
@@ -27,7 +27,7 @@ use crate::units::{Force, Length, Moment, Quantity, mph};
 use crate::wind::{Case, Event, Site};
 use crate::workings::{Blank, Ledger};
 use bearing::put_down;
-use model::{Column, Feet, Group, GuyOf, Model, groups};
+use model::{Column, Feet, Group, GuyOf, LaidRun, Model, groups};
 
 /// Whether rails pass bending from bay to bay.
 pub const CONTINUOUS: Stated<f64> = Stated {
@@ -131,6 +131,17 @@ pub struct OnGuy {
     pub post_uplift: Force,
 }
 
+/// The largest bending moment of a rail in one bay in one loading.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RailMoment {
+    /// The bay by index.
+    pub bay: usize,
+    /// Which rail.
+    pub place: RailPlace,
+    /// The moment.
+    pub moment: Moment,
+}
+
 /// One case on one run, put down in one way, on one kind of feet.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Loading {
@@ -150,6 +161,8 @@ pub struct Loading {
     pub posts: Vec<OnFrame>,
     /// Its back braces and guys, in the order of the run.
     pub guys: Vec<OnGuy>,
+    /// Its rails but for those along the ground, bay by bay; of another run's wind none is told.
+    pub rails: Vec<RailMoment>,
 }
 
 /// What a run does on the frame.
@@ -191,6 +204,24 @@ impl FrameRun {
             .filter(|one| one.on == self.run || !is_corner)
             .map(|one| (one, &one.posts[post]))
             .reduce(|one, other| if other.1.greatest.si() > one.1.greatest.si() { other } else { one })
+    }
+
+    /// The largest moment of each rail over all loadings, bay by bay.
+    #[must_use]
+    pub fn rails(&self) -> Vec<RailMoment> {
+        let mut largest: Vec<RailMoment> = Vec::new();
+        // Every loading of this run's own wind tells the same rails in the same order.
+        for loading in self.loadings.iter().filter(|loading| loading.on == self.run) {
+            if largest.is_empty() {
+                largest.clone_from(&loading.rails);
+            }
+            for (most, rail) in largest.iter_mut().zip(&loading.rails) {
+                if rail.moment > most.moment {
+                    *most = *rail;
+                }
+            }
+        }
+        largest
     }
 
     /// The same as a load on the post: its largest moment anywhere and the shear at its foot.
@@ -284,6 +315,11 @@ fn group_loads(
                             pushes: side,
                             posts: other.columns.iter().map(|column| columns[*column]).collect(),
                             guys: guys.collect::<Result<Vec<_>, _>>().map_err(told)?,
+                            rails: if other.run == laid.run {
+                                rails_on(&solution, other).map_err(told)?
+                            } else {
+                                Vec::new()
+                            },
                         };
                         found.loadings.push(loading);
                         found.method = solution.method();
@@ -377,6 +413,17 @@ fn column_on(solution: &Solution<'_>, column: &Column) -> Result<OnFrame, FrameE
     let top = solution.movement(column.top)?.shift;
     let top = Length::from_si(flat(top.x.si(), top.y.si()));
     Ok(OnFrame { base_shear, base_moment, greatest, at, top })
+}
+
+fn rails_on(solution: &Solution<'_>, laid: &LaidRun) -> Result<Vec<RailMoment>, FrameError> {
+    let bays = laid.rails.iter().enumerate();
+    let rails = bays.flat_map(|(bay, rails)| rails.iter().map(move |rail| (bay, rail)));
+    rails
+        .map(|(bay, rail)| {
+            let moment = solution.along(rail.member)?.greatest_moment().value;
+            Ok(RailMoment { bay, place: rail.place, moment })
+        })
+        .collect()
 }
 
 fn guy_on(model: &Model, solution: &Solution<'_>, guy: &GuyOf) -> Result<OnGuy, FrameError> {

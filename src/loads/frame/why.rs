@@ -60,7 +60,7 @@ impl fmt::Display for FrameWhy {
             Self::Loose { spot, moves } => {
                 write!(f, "{spot} is free to {moves}: nothing holds it; look at its rails and its foot")
             }
-            Self::Buckles { part } => write!(f, "{part} buckles under these loads"),
+            Self::Buckles { part } => write!(f, "{part} buckles, or leans without end, under these loads"),
             Self::Unsolved { error } => error.fmt(f),
         }
     }
