@@ -43,6 +43,14 @@ pub(super) struct Column {
     pub(super) weight: LineLoad,
 }
 
+/// A post with its joints from below and its place in plan.
+#[derive(Debug, Clone)]
+struct Built {
+    column: Column,
+    joints: Vec<Joint>,
+    at: [f64; 2],
+}
+
 /// A rail of one bay, and how much longer it is than the bay is wide: a ring that does not quite close is closed.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct RailOf {
@@ -325,7 +333,7 @@ impl Model {
             heights.sort_by(f64::total_cmp);
             heights.dedup_by(|one, other| (*one - *other).abs() < SAME_PLACE);
         }
-        let mut built: Vec<Option<(Column, Vec<Joint>, [f64; 2])>> = vec![None; owners.len()];
+        let mut built: Vec<Option<Built>> = vec![None; owners.len()];
         let mut plan = Plan { origin: [0.0, 0.0], along: [1.0, 0.0] };
         let mut runs = Vec::new();
         for (number, run) in group.runs.iter().enumerate() {
@@ -348,8 +356,8 @@ impl Model {
                         Feet::Soft(springs) => Some(springs[number][post]),
                     };
                     let at = plan.at(this.posts[post].at);
-                    let (made, joints) = maker.column(at, &levels[*column], (*run, post), turns)?;
-                    built[*column] = Some((made, joints, at));
+                    let (column_made, joints) = maker.column(at, &levels[*column], (*run, post), turns)?;
+                    built[*column] = Some(Built { column: column_made, joints, at });
                 }
                 for (guy, made) in this.guys.iter().zip(&mut guys).filter(|(guy, _)| guy.post == post) {
                     let Some((held, at)) = held_at(&built, &levels, *column, guy.height) else { continue };
@@ -396,7 +404,7 @@ impl Model {
             runs.push(laid);
             plan = plan.round_the_corner(this.length());
         }
-        let columns = built.into_iter().flatten().map(|(column, ..)| column).collect::<Vec<_>>();
+        let columns = built.into_iter().flatten().map(|built| built.column).collect::<Vec<_>>();
         let frame = maker.builder.build().map_err(|error| FrameWhy::Unsolved { error })?;
         Ok(Self { frame, columns, runs, spots: maker.spots, members: maker.members })
     }
@@ -404,12 +412,12 @@ impl Model {
 
 /// The joint of a column at a height, and where it stands.
 fn held_at(
-    built: &[Option<(Column, Vec<Joint>, [f64; 2])>],
+    built: &[Option<Built>],
     levels: &[Vec<f64>],
     column: usize,
     height: Length,
 ) -> Option<(Joint, [f64; 2])> {
-    let (_, joints, at) = built[column].as_ref()?;
+    let Built { joints, at, .. } = built[column].as_ref()?;
     let level = levels[column].iter().position(|level| (level - height.si()).abs() < SAME_PLACE)?;
     Some((joints[level], *at))
 }
