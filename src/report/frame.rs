@@ -27,6 +27,11 @@ pub(super) fn how(check: &Check) -> Option<String> {
                 .to_owned(),
         );
     }
+    if frames(check).any(|(_, frame)| frame.as_ref().is_ok_and(|frame| !frame.guys.is_empty())) {
+        said.push(
+            "◇ Uplift of footings of back braces and guys, and of their posts, is not checked".to_owned(),
+        );
+    }
     let mut told: Vec<(String, Vec<&str>)> = Vec::new();
     for (name, frame) in frames(check) {
         let why = match frame {
@@ -88,8 +93,7 @@ pub(super) const WHY: &str = "Shear and moment of the first table are by hand st
                               moves at the design wind is reckoned as if nothing yielded.";
 
 /// How a post that is braced was held against its footing.
-pub(super) const BRACED: &str = "Of a braced post the frame alone counts. Its footing is held against the largest moment anywhere along it, \
-                                 which is more than comes to its foot.";
+pub(super) const BRACED: &str = "Of a braced post the frame alone counts, with the back brace or guy that holds it. Uplift is not checked.";
 
 /// The largest moment of a rail in a bay by hand statics, where it was worked.
 pub(super) fn by_hand(worst: &RunVerdict, rail: &RailMoment) -> Option<Moment> {

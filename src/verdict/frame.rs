@@ -278,24 +278,26 @@ fn left_open(hand: PostVerdict) -> PostVerdict {
     PostVerdict { flag, frame_is_open: true, limit_is_at_most: true, ..hand }
 }
 
+/// Which load of a post a frame is asked for.
+type Of = fn(&FrameRun, &Fence, usize) -> Option<PostLoad>;
+
 struct Frames<'f> {
     gust: &'f [Result<FrameRun, FrameWhy>],
     design: Option<&'f [Result<FrameRun, FrameWhy>]>,
 }
 
 impl Frames<'_> {
-    fn load(
-        frames: &[Result<FrameRun, FrameWhy>],
+    /// The loads of one post, those of the frame in place of those of hand statics.
+    fn worked(
+        &self,
         fence: &Fence,
         (run, post): (usize, usize),
-    ) -> Option<PostLoad> {
-        frames[run].as_ref().ok()?.post_load(fence, post)
-    }
-
-    /// The loads of one post, those of the frame in place of those of hand statics.
-    fn worked(&self, fence: &Fence, at: (usize, usize), hand: WorkedPost) -> Option<WorkedPost> {
-        let hung = Self::load(self.gust, fence, at)?;
-        let design = self.design.and_then(|design| Self::load(design, fence, at));
+        hand: WorkedPost,
+        of: Of,
+    ) -> Option<WorkedPost> {
+        let load = |frames: &[Result<FrameRun, FrameWhy>]| of(frames[run].as_ref().ok()?, fence, post);
+        let hung = load(self.gust)?;
+        let design = self.design.and_then(load);
         Some(WorkedPost { hung, design, ..hand })
     }
 
@@ -312,14 +314,17 @@ impl Frames<'_> {
         let own = worked(fence, run, site)?;
         let mut posts = Vec::with_capacity(this.posts.len());
         for (at, (post, by_hand)) in this.posts.iter().zip(&hand.posts).enumerate() {
-            let other = match post.shared_with {
-                Some(shared) => {
-                    let hand = worked(fence, shared.run, site)?.post(shared.post);
-                    self.worked(fence, (shared.run, shared.post), hand).or(Some(hand))
-                }
+            let hands = match post.shared_with {
+                Some(shared) => Some((shared, worked(fence, shared.run, site)?.post(shared.post))),
                 None => None,
             };
-            let Some(loads) = self.worked(fence, (run, at), own.post(at)) else {
+            let other = |of: Of| {
+                let (shared, hand) = hands?;
+                self.worked(fence, (shared.run, shared.post), hand, of).or(Some(hand))
+            };
+            let at_most = self.worked(fence, (run, at), own.post(at), FrameRun::post_load);
+            let at_foot = self.worked(fence, (run, at), own.post(at), FrameRun::foot_load);
+            let (Some(loads), Some(at_foot)) = (at_most, at_foot) else {
                 posts.push(left_open(by_hand.clone()));
                 continue;
             };
@@ -327,7 +332,23 @@ impl Frames<'_> {
             let foot = Foot::of(fence, post.footing, post.kind, this.height, level);
             let standing = Standing { fence, strength: &strength, foot: &foot, level };
             let beside = [PartKind::Rails, PartKind::Fastening].map(|kind| by_hand.part(kind));
-            let framed = standing.verdict(loads, other, beside, by_hand.sway);
+            let others = other(FrameRun::post_load);
+            let mut framed = standing.verdict(loads, others, beside, by_hand.sway);
+            // A footing takes what comes to the foot, which where something holds the post higher up is not the most.
+            let standing_in = standing.verdict(at_foot, other(FrameRun::foot_load), beside, by_hand.sway);
+            for part in framed.parts.iter_mut().filter(|part| part.kind == PartKind::Footing) {
+                *part = standing_in.part(PartKind::Footing);
+            }
+            framed.footing = standing_in.footing;
+            let demand = standing.demand(loads.hung, others.map(|other| other.hung), &mut Blank);
+            let of_footing = framed.footing.at_gust.map(|(hung, _)| hung);
+            let first = standing
+                .limits(demand, of_footing, &mut Blank)
+                .reduce(|one, other| if other.1 > one.1 { other } else { one });
+            if let Some((part, ratio)) = first {
+                framed.limited_by = part;
+                framed.limit_gust = LimitGust { gust: REFERENCE_GUST, ratio }.work(&mut Blank);
+            }
             let held: Vec<&GuyVerdict> = guys.iter().filter(|guy| guy.post == at).collect();
             posts.push(self.worse(fence, (run, at), (by_hand.clone(), framed), &held));
         }

@@ -541,3 +541,14 @@ fn feet_too_soft_for_the_weight_of_their_posts_are_told_in_words_of_the_fence() 
     // Only their weight brings them down: without it they stand, however far they lean.
     assert!(worked(Order::First).is_ok());
 }
+
+#[test]
+fn the_footing_of_a_braced_post_takes_what_comes_to_its_foot() {
+    let mut fence = sprung(held(brace()), pound_feet(1e7));
+    fence.ground.lateral_bearing = Some(fencegust::units::psf_per_foot(150.0));
+    let hand = run_verdict(&fence, 0, &site(115.0, 1)).unwrap();
+    let both = on_frame(&fence, &site(115.0, 1), vec![hand]).unwrap().remove(0);
+    // 3587.84 lb-in over 294.848 lb is a force 12.17 in up; half the height of the cloth it was without the brace.
+    let load = both.posts[0].footing.checked.as_ref().unwrap().demand;
+    assert!(((load.height / inches(12.168)).pure() - 1.0).abs() < 0.03, "{:?}", load.height);
+}

@@ -197,13 +197,27 @@ impl FrameRun {
         base: Option<Base>,
         way: Option<Way>,
     ) -> Option<(&Loading, &OnFrame)> {
+        self.largest(
+            fence,
+            post,
+            |one| one.greatest,
+            |one| base.is_none_or(|base| one.base == base) && way.is_none_or(|way| one.way == way),
+        )
+    }
+
+    fn largest(
+        &self,
+        fence: &Fence,
+        post: usize,
+        of: impl Fn(&OnFrame) -> Moment,
+        wanted: impl Fn(&Loading) -> bool,
+    ) -> Option<(&Loading, &OnFrame)> {
         let is_corner = fence.runs[self.run].posts[post].shared_with.is_some();
         self.loadings
             .iter()
-            .filter(|one| base.is_none_or(|base| one.base == base) && way.is_none_or(|way| one.way == way))
-            .filter(|one| one.on == self.run || !is_corner)
+            .filter(|one| wanted(one) && (one.on == self.run || !is_corner))
             .map(|one| (one, &one.posts[post]))
-            .reduce(|one, other| if other.1.greatest.si() > one.1.greatest.si() { other } else { one })
+            .reduce(|one, other| if of(other.1) > of(one.1) { other } else { one })
     }
 
     /// The largest moment of each rail over all loadings, bay by bay.
@@ -229,6 +243,14 @@ impl FrameRun {
     pub fn post_load(&self, fence: &Fence, post: usize) -> Option<PostLoad> {
         let (Loading { case, place, .. }, found) = self.worst(fence, post, None, None)?;
         Some(PostLoad { shear: found.base_shear, moment: found.greatest, case: *case, place })
+    }
+
+    /// The load on its footing: the largest moment at its foot, and the shear there.
+    #[must_use]
+    pub fn foot_load(&self, fence: &Fence, post: usize) -> Option<PostLoad> {
+        let (Loading { case, place, .. }, found) =
+            self.largest(fence, post, |one| one.base_moment, |_| true)?;
+        Some(PostLoad { shear: found.base_shear, moment: found.base_moment, case: *case, place })
     }
 }
 
