@@ -375,7 +375,8 @@ impl Remark {
             ),
             Self::HandStatics => "posts are worked by hand statics: each takes the load of its own two bays. Rails hand \
                                   load from post to post; on soft ground that can make a post's moment up to 11 % \
-                                  larger (ours). --frame works posts and rails as one frame."
+                                  larger, in a run of two bays up to 17 % (ours). --frame works posts and rails as one \
+                                  frame."
                 .to_owned(),
             Self::GuysNotCounted => "the back braces and guys of the survey do not count here: hand statics knows none. \
                                      --frame works them."

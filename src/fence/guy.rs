@@ -169,6 +169,7 @@ mod tests {
         assert!(found.compression.is_none());
         assert_eq!(found.tension.map(|(force, _)| force), Some(pounds(1400.0)));
         let area = guy.axial(&mut Blank).unwrap().0;
-        assert!((area / (inches(0.25) * inches(0.25))).pure() - 0.785_398 < 1e-6);
+        // π/4 of 0.0625 in².
+        assert!(((area / (inches(1.0) * inches(1.0))).pure() - 0.049_087_39).abs() < 1e-8);
     }
 }

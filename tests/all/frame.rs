@@ -170,6 +170,16 @@ fn end_posts_take_87_to_111_percent_of_hand_statics_and_their_neighbours_88_to_1
 }
 
 #[test]
+fn the_ends_of_two_bays_take_a_sixth_more_than_by_hand_on_soft_feet() {
+    // Two spans of rail are one of 240 in over the end posts, pushed in the middle by P: the middle top moves 2 y − P f, the
+    // end ones y + P f/2, and the rail sags P 240³/48 EI. With y = 8.3333 × 120⁴/(8 × 4.1879e7) + 8.3333 × 120³/(2 × 5e5) =
+    // 19.558 in, f = 120³/(3 × 4.1879e7) + 120²/5e5 = 0.042554 in/lb and 240³/(48 × 5.3473e6) = 0.053859 in/lb it is
+    // P = 19.558/(1.5 × 0.042554 + 0.053859) = 166.18 lb; half of it at 120 in to 60,000 lb-in is 16.62 %.
+    let ends = over_hand(&on_springs(2, pound_feet(5e5 / 12.0)), Base::Soft, Way::Posts);
+    assert!((ends[0] - 1.1662).abs() < 1e-4 && (ends[1] - (1.0 - 0.1662)).abs() < 1e-4, "{ends:?}");
+}
+
+#[test]
 fn the_feet_give_back_the_whole_load_and_its_moment_however_it_gets_in() {
     let mut fence = on_springs(5, pound_feet(8e4));
     fence.runs[0].base_above_ground = feet(0.0);
