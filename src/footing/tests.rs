@@ -137,6 +137,7 @@ fn the_words_of_a_table_give_the_values_they_stand_for() {
     for (words, factor) in GroundQuality::ALL.into_iter().zip([630.0, 390.0, 230.0]) {
         let pd = |ground| feet_needed(asked(Method::Pd6547, ground));
         assert_eq!(pd(quality(words)), pd(good_to_poor(factor)));
+        assert!(words.words().starts_with(words.key()));
     }
 }
 
