@@ -1,7 +1,9 @@
 //! The one list of remarks a reader should see, with their wording, and the cautions of every result.
 
+use crate::fastening::wire::{OWN_TIES, WireBreaking, tie_wires};
 use crate::member::Format;
-use crate::units::{Force, Length, LineLoad, Measure, System, Value, trimmed};
+use crate::units::{Force, Length, LineLoad, Measure, System, Value, number, trimmed};
+use crate::workings::Blank;
 
 /// Something a reader of a result must know.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,6 +40,14 @@ pub enum Remark {
     Gate { run: String },
     /// Cloth that is iced, or may be.
     IcedCloth { run: String, known: bool },
+    /// A footing that a slab or beam is said to hold at the ground.
+    FootingHeld { footing: String },
+    /// A footing about which the soil is chosen to count twice.
+    FootingIsolated { footing: String },
+    /// A method of footings that belongs with another kind of wind load.
+    FootingMethod { method: &'static str, level: &'static str },
+    /// Footings are held against the wind.
+    FootingsChecked { methods: String },
     /// A fence on a bank or a wall.
     Raised { run: String, base: Length },
     /// Nothing was said of hills.
@@ -58,8 +68,12 @@ pub enum Remark {
     GivenMoment { kind: String, format: Format },
     /// A timber post: its rows of the catalogue and what is not worked.
     Timber { kind: String, rows: Vec<String> },
-    /// Cloth that is tied to the steel mesh alone: what the mesh's own ties and bands take.
-    TiedToChainLink { run: String, load: Option<LineLoad> },
+    /// Cloth that is tied to the steel mesh alone: what the mesh's own ties and bands take, and what one of these ties does.
+    TiedToChainLink { run: String, load: Option<(LineLoad, Force)> },
+    /// Cloth over a part of the fence where a wire stands for a rail.
+    HangsOnWire { run: String, why: Vec<&'static str> },
+    /// How rails were checked.
+    Rails { runs: String },
     /// Cloth held at its upright edges only pulls the posts there together.
     InPlane { run: String, pull: Force },
     /// Steel is checked by allowable stress design.
@@ -74,6 +88,13 @@ pub enum Remark {
     MiddleSolidity { run: String },
     /// Case B is listed and not applied.
     CaseB { run: String },
+    /// Posts are worked by hand statics alone.
+    HandStatics,
+}
+
+/// A figure without decimals: what it is made from is not known so well.
+fn whole(value: Value, system: System) -> String {
+    format!("{} {}", number(value.measure.in_unit(value.si, system), 0), value.measure.printed(system).0)
 }
 
 impl Remark {
@@ -93,6 +114,10 @@ impl Remark {
             Self::ClothOnGate { .. } => "cloth-on-gate",
             Self::Gate { .. } => "open-gate",
             Self::IcedCloth { .. } => "iced-cloth",
+            Self::FootingHeld { .. } => "footing-held-at-the-ground",
+            Self::FootingIsolated { .. } => "footing-isolated",
+            Self::FootingMethod { .. } => "footing-method-of-another-code",
+            Self::FootingsChecked { .. } => "footings-checked",
             Self::Raised { .. } => "raised",
             Self::Hill => "hill",
             Self::OnHill { .. } => "on-a-hill",
@@ -104,6 +129,8 @@ impl Remark {
             Self::GivenMoment { .. } => "given-moment",
             Self::Timber { .. } => "timber",
             Self::TiedToChainLink { .. } => "tied-to-chain-link",
+            Self::HangsOnWire { .. } => "hangs-on-wire",
+            Self::Rails { .. } => "rails",
             Self::InPlane { .. } => "in-plane-pull",
             Self::AllowableStress => "allowable-stress",
             Self::NoSpeed => "no-wind-speed",
@@ -111,6 +138,7 @@ impl Remark {
             Self::LeastPressure { .. } => "least-pressure",
             Self::MiddleSolidity { .. } => "middle-solidity",
             Self::CaseB { .. } => "case-b-listed",
+            Self::HandStatics => "hand-statics",
         }
     }
 
@@ -214,6 +242,23 @@ impl Remark {
                 "{run}: {} counts as solid (1.00, ours). Ice with wind, its weight, and ice on the steel mesh: not checked.",
                 if *known { "the iced cloth" } else { "the cloth may be iced, and iced cloth" }
             ),
+            Self::FootingHeld { footing } => format!(
+                "footing \"{footing}\": taken as held at the ground, as the survey says. That asks for a slab or beam that \
+                 can take the reaction; a mowing strip or loose asphalt is not accepted everywhere."
+            ),
+            Self::FootingIsolated { footing } => format!(
+                "footing \"{footing}\": lateral bearing counted twice (IBC 1806.3.4), as the survey says: for an isolated \
+                 pole that half an inch of movement at the ground does not harm. Whether a post of a row is one is a \
+                 judgement for an engineer."
+            ),
+            Self::FootingMethod { method, level } => format!(
+                "footings are worked by {method} because the survey asks for it. It belongs with another kind of wind \
+                 code; here it is given {level}. Never mix its depths with those of another method."
+            ),
+            Self::FootingsChecked { methods } => format!(
+                "footings by {methods}: depths differ threefold from method to method, each with its own level of wind and \
+                 its own factors. compare --footings sets them side by side."
+            ),
             Self::Raised { run, base } => format!(
                 "{run}: its posts stand {} above the ground of the side where that is lower, so the wind is that of its \
                  height above there; moments are about the foot of the posts. The bank or wall itself, and how the posts \
@@ -230,10 +275,10 @@ impl Remark {
                 format!("the hill makes no difference to the wind: {because}.")
             }
             Self::PipeFromCatalogue { kind, names } => format!(
-                "post \"{kind}\": wall or grade unknown, so every catalogue pipe of its diameter was tried ({names})."
+                "{kind}: wall or grade unknown, so every catalogue pipe of its diameter was tried ({names})."
             ),
             Self::Catalogue { title, known } => format!("catalogue, {title}: {known}."),
-            Self::UnknownYield { kind, because } => format!("post \"{kind}\": {because}."),
+            Self::UnknownYield { kind, because } => format!("{kind}: {because}."),
             Self::OpenShape { kind } => format!(
                 "post \"{kind}\": worked from the section modulus and the yield that the survey gives. Twist of an \
                  open post, buckling of its parts beyond what that modulus holds, and shear: not checked."
@@ -252,20 +297,50 @@ impl Remark {
                 rows.join(" to ")
             ),
             Self::TiedToChainLink { run, load } => {
-                let load = load.as_ref().map_or_else(String::new, |load| {
-                    let load = Value::of(*load).written(system);
-                    format!(": pulled off at the design wind each row hands them up to {load}")
+                let load = load.as_ref().map_or_else(String::new, |(load, tie)| {
+                    let (load, tie) = (whole(Value::of(*load), system), whole(Value::of(*tie), system));
+                    let spacing = Value::new(OWN_TIES.value, Measure::Small).written(system);
+                    format!(
+                        ": pulled off at the design wind each row hands them up to {load}, with a tie every {spacing} \
+                         ({}) up to {tie} on one tie",
+                        OWN_TIES.because
+                    )
                 });
+                let wires: Vec<String> = tie_wires()
+                    .iter()
+                    .map(|wire| {
+                        let (strength, diameter) = (wire.strength_high, wire.diameter);
+                        let at_most = WireBreaking { strength, diameter }.work(&mut Blank);
+                        format!(
+                            "The steel {} of ASTM F626 breaks at {} at most pulled straight ({}); hooked, it opens well \
+                             before.",
+                            wire.name,
+                            whole(Value::of(at_most), system),
+                            wire.known
+                        )
+                    })
+                    .collect();
                 format!(
                     "{run}: the cloth is tied to the chain link alone. What it pulls goes through the mesh to its own ties \
-                     and bands{load}; they are not checked. Where a rail or tension bar is there, tie to it."
+                     and bands{load}; they are not checked. {} Measure how far apart these ties are and how thick their \
+                     wire is, and ask what one holds. Where a rail or tension bar is there, tie to it.",
+                    wires.join(" ")
+                )
+            }
+            Self::HangsOnWire { run, why } => {
+                format!("{run}: {}. An engineer decides whether a rail is needed there.", why.join("; "))
+            }
+            Self::Rails { runs } => {
+                format!(
+                    "{runs}: rails are checked in bending and shear square on the fence, from post to post. What holds a \
+                     rail to its posts, its sleeves, and the pull along it: not checked."
                 )
             }
             Self::InPlane { run, pull } => format!(
                 "{run}: cloth held at its upright edges only pulls the posts there towards each other with {} at the design \
                  wind, along the fence. Line posts have such a pull from both sides, end and corner posts from one: they \
-                 are not checked for it.",
-                Value::of(*pull).written(system)
+                 are not checked for it. Tension bars and bands that take it there: their strength is not known.",
+                whole(Value::of(*pull), system)
             ),
             Self::AllowableStress => {
                 "steel is checked by allowable stress design, as the survey asks: 0.6 of the wind, safety \
@@ -295,6 +370,10 @@ impl Remark {
                 "{run}: for runs of twice their cloth's height and longer, Case B (resultant 0.2 B off the middle) \
                  is left to Case C: a departure (ours)."
             ),
+            Self::HandStatics => "posts are worked by hand statics: each takes the load of its own two bays. Rails hand \
+                                  load from post to post; on soft ground that can make a post's moment up to 11 % \
+                                  larger (ours). --frame works posts and rails as one frame."
+                .to_owned(),
         }
     }
 }
@@ -408,6 +487,7 @@ pub const NO_DIGGING: Caution = Caution {
 pub const NOT_CHECKED: &[(&str, &str)] = &[
     ("ice", "ice with wind; iced or frozen cloth is solid"),
     ("raised", "the wall or bank a fence stands on"),
+    ("footing", "the concrete of a footing itself, base plates, a soft top foot of soil, slopes, frost"),
     ("earthquake", "earthquake, for fences of 6 ft (1.8 m) and over"),
     ("banners", "banners and signs hung on the cloth"),
     ("torsion", "twist of open (roll-formed) posts"),
@@ -446,7 +526,9 @@ mod tests {
             Remark::OpenShape { kind: "line".to_owned() },
             Remark::GivenMoment { kind: "line".to_owned(), format: Format::Lrfd },
             Remark::Timber { kind: "line".to_owned(), rows: vec!["No.2".to_owned(), "No.1".to_owned()] },
-            Remark::TiedToChainLink { run: run(), load: Some(newtons_per_metre(700.0)) },
+            Remark::TiedToChainLink { run: run(), load: Some((newtons_per_metre(700.0), pounds(45.0))) },
+            Remark::HangsOnWire { run: run(), why: vec!["no bottom rail"] },
+            Remark::Rails { runs: run() },
             Remark::InPlane { run: run(), pull: pounds(1130.0) },
             Remark::AllowableStress,
             Remark::NoSpeed,

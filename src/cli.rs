@@ -9,8 +9,8 @@ mod verify;
 mod whole;
 
 use crate::answers::{
-    Check, CheckError, Comparison, HighestCloth, Variant, by_codes, check, compare, highest_cloths,
-    side_by_side, workings,
+    Check, CheckError, Comparison, HighestCloth, Variant, by_codes, check, check_on_frame, compare,
+    footings_compared, highest_cloths, side_by_side, workings,
 };
 use crate::report::{self, Detail};
 use crate::rules::verify::status_table;
@@ -116,6 +116,10 @@ struct CheckArguments {
     /// The survey with everything filled in, and where each value came from.
     #[arg(long, conflicts_with_all = ["brief", "all", "workings"])]
     as_read: bool,
+    /// Posts and rails also worked as one frame, on feet that do not give and on soft ones: of that and of hand statics the
+    /// worse counts.
+    #[arg(long, conflicts_with = "as_read")]
+    frame: bool,
     /// Every step of a post, such as "north end/3"; without a name the governing post of each run.
     #[arg(long, value_name = "RUN/POST", num_args = 0..=1, default_missing_value = "", conflicts_with_all = ["brief", "all"])]
     workings: Option<String>,
@@ -165,6 +169,9 @@ struct CompareArguments {
     /// What helps and what does not, each change worked on its own.
     #[arg(long)]
     levers: bool,
+    /// The footing of the governing post of each run by every method that the soil allows, side by side.
+    #[arg(long, conflicts_with_all = ["cloth", "height", "code", "levers", "gust"])]
+    footings: bool,
     /// The highest cloth from the ground for this gust, run by run.
     #[arg(long, value_name = "GUST", allow_hyphen_values = true)]
     gust: Option<String>,
@@ -334,7 +341,8 @@ fn check_surveys(arguments: &CheckArguments, out: &mut impl Write) -> io::Result
             code = worse(code, 0);
             continue;
         }
-        let answer = match check(survey) {
+        let answer = if arguments.frame { check_on_frame(survey) } else { check(survey) };
+        let answer = match answer {
             Ok(answer) => answer,
             Err(error) => {
                 trouble(&format!("{}: {error}", shown(name)));
@@ -392,7 +400,34 @@ fn write_workings(name: &str, answer: &Check, post: &str, out: &mut impl Write) 
     }
 }
 
+/// Footings by every method, of one survey.
+fn compare_footings(arguments: &CompareArguments, out: &mut impl Write) -> io::Result<u8> {
+    let found = || -> Result<_, String> {
+        let [name] = &arguments.surveys[..] else { return Err("--footings goes with one survey".to_owned()) };
+        let check = check(survey_of(name)?).map_err(|error| format!("{}: {error}", shown(name)))?;
+        let all = footings_compared(&check).map_err(|error| format!("{}: {error}", shown(name)))?;
+        Ok((check, all))
+    };
+    match found() {
+        Ok((check, all)) => {
+            match arguments.format {
+                Format::Text => report::footings_text(&check, &all, out)?,
+                Format::Json => report::footings_json(&check, &all, out)?,
+                Format::Csv => report::footings_csv(&check, &all, out)?,
+            }
+            Ok(0)
+        }
+        Err(text) => {
+            trouble(&text);
+            Ok(FAILED)
+        }
+    }
+}
+
 fn compare_surveys(arguments: &CompareArguments, out: &mut impl Write) -> io::Result<u8> {
+    if arguments.footings {
+        return compare_footings(arguments, out);
+    }
     match comparison(arguments) {
         Ok(Compared { comparison, checked, highest }) => {
             match (&comparison, arguments.format) {
@@ -497,7 +532,7 @@ fn comparison(arguments: &CompareArguments) -> Result<Compared, String> {
     } else if asked_for_more {
         None
     } else {
-        return Err("nothing to compare: name cloths with --cloth, heights with --height, codes with --code, or a second survey; or ask for --levers or --gust".to_owned());
+        return Err("nothing to compare: name cloths with --cloth, heights with --height, codes with --code, or a second survey; or ask for --levers, --gust or --footings".to_owned());
     };
     let comparison = comparison.transpose().map_err(|error| format!("{}: {error}", surveys[0].0))?;
     let mut compared = Compared { comparison, checked: None, highest: None };

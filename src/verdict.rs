@@ -2,19 +2,25 @@
 
 mod fastening;
 mod footing;
+mod frame;
+mod rails;
 mod sway;
 
 pub use fastening::{
     BayFastening, FasteningVerdict, Held, NotWorked, PULL, Pull, Then, after_the_first_tie,
     fastening_verdict, fastening_workings,
 };
-
 pub use footing::{Dug, FootingCheck, FootingVerdict, FootingWhy, Width, WidthIs, basis_of};
+pub use frame::{FrameOverHand, InOneWay, PostFrame, RunFrame, frame_workings, on_frame};
+pub use rails::{
+    HANGS_ON_WIRE, NO_WALL, RailCheck, RailDesign, RailsVerdict, SPLICED, rails_verdict, rails_workings,
+};
 pub use sway::{FrequencyRatio, Sway, SwayUnknown, WithAir, sway};
 
 use crate::fence::{Fence, PostError, PostStrength, Run};
 use crate::footing::FootingError;
 use crate::footing::driven::BelowGrade;
+use crate::loads::frame::FrameWhy;
 use crate::loads::{BayLoad, Dress, PostLoad, RunLoads, at_level, run_loads};
 use crate::numerics::root;
 use crate::rule;
@@ -170,6 +176,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<SquareCornerShear>(),
     Listed::of::<WithAir>(),
     Listed::of::<FrequencyRatio>(),
+    Listed::of::<FrameOverHand>(),
 ];
 
 /// The gust at which ratios are worked to find the limit gust; the result does not depend on it.
@@ -237,7 +244,6 @@ const DRIVEN: &str = "the post is driven, so its largest moment is below the gro
                       not known: ask a geotechnical engineer for S_u of clay, or for φ and γ of sand";
 const DRIVEN_MORE: &str =
     "at the ground; the post is driven, and below the ground its moment is larger still";
-const RAILS: &str = "rails are not worked yet";
 const SLOW: &str = "the post may sway more slowly than once a second, where gusts count up to 1.6 times more: an engineer \
                     works its gust factor";
 /// By which rule a post counts as rigid.
@@ -276,6 +282,10 @@ pub struct PostVerdict {
     pub at_reference_gust: PostLoad,
     /// How fast it sways by itself, at least.
     pub sway: Result<Sway, SwayUnknown>,
+    /// What it does on the frame, where that was asked and worked; then each part is the worse of frame and hand statics.
+    pub frame: Option<PostFrame>,
+    /// Whether the frame was asked and not worked, or not on soft feet.
+    pub frame_is_open: bool,
 }
 
 impl PostVerdict {
@@ -283,6 +293,21 @@ impl PostVerdict {
     #[must_use]
     pub fn ratio(&self) -> Option<f64> {
         self.load_bearing().filter_map(|part| part.ratio).max_by(f64::total_cmp)
+    }
+
+    /// The largest ratio of the post itself, whatever it stands in; nothing where its bending was left unchecked, unless
+    /// another part is over.
+    #[must_use]
+    pub fn ratio_of_post(&self) -> Option<f64> {
+        let parts = || self.load_bearing().filter(|part| part.kind != PartKind::Footing);
+        let ratio = parts().filter_map(|part| part.ratio).max_by(f64::total_cmp)?;
+        (ratio > 1.0 || !self.is_bending_unchecked()).then_some(ratio)
+    }
+
+    /// Whether its bending cannot be held against any wind.
+    #[must_use]
+    pub fn is_bending_unchecked(&self) -> bool {
+        self.parts.iter().any(|part| part.kind == PartKind::PostBending && part.capacity.is_none())
     }
 
     /// The parts of the post itself that carry a load: all but its sway.
@@ -293,6 +318,12 @@ impl PostVerdict {
     /// The parts that are the post itself and what it stands in.
     pub fn own_parts(&self) -> impl Iterator<Item = &Part> {
         self.parts.iter().filter(|part| part.kind.is_of_post())
+    }
+
+    /// One of its parts.
+    fn part(&self, kind: PartKind) -> Part {
+        let found = self.parts.iter().find(|part| part.kind == kind);
+        found.copied().unwrap_or_else(|| unchecked(kind, NO_SPEED))
     }
 
     /// Whether a part of the post was left unchecked, so that the limit gust is "at most".
@@ -323,6 +354,8 @@ pub struct RunVerdict {
     pub bays: Option<Vec<BayLoad>>,
     /// What holds the cloth, or why it is not worked.
     pub fastening: Result<FasteningVerdict, NotWorked>,
+    /// Its rails.
+    pub rails: RailsVerdict,
     /// Solidity of all layers, if there is cloth.
     pub solidity: Option<f64>,
     /// The worst of its posts.
@@ -335,6 +368,8 @@ pub struct RunVerdict {
     pub bare_limit_gust: Velocity,
     /// The largest of its posts' moments with the cloth over without.
     pub times_bare: f64,
+    /// How it was worked on the frame, or why not; nothing where that was not asked.
+    pub frame: Option<Result<RunFrame, FrameWhy>>,
 }
 
 /// Why a run has no verdict.
@@ -469,6 +504,7 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
     let mut feet: Vec<((Option<usize>, usize), Foot)> = Vec::new();
     let level = site.code().level();
     let fastening = fastening_verdict(fence, run, site)?;
+    let rails = rails_verdict(fence, run, site)?;
     let mut posts = Vec::with_capacity(this.posts.len());
     for (at, post) in this.posts.iter().enumerate() {
         let strength = match strengths[post.kind] {
@@ -490,14 +526,14 @@ pub fn run_verdict(fence: &Fence, run: usize, site: &Site) -> Result<RunVerdict,
                 &feet[feet.len() - 1].1
             }
         };
-        let cloth = fastening_part(&fastening, at);
+        let beside = [rails.part(at), fastening_part(&fastening, at)];
         let standing = Standing { fence, strength: &strength, foot, level };
         let loads = own.post(at);
         let arm = arm(loads.hung);
         let sway = sway(fence, this, at, arm, site.code(), &mut Blank);
-        posts.push(standing.verdict(loads, other, cloth, sway));
+        posts.push(standing.verdict(loads, other, beside, sway));
     }
-    Ok(run_of(this, posts, own.design.map(|design| design.bays), fastening))
+    Ok(run_of(this, posts, own.design.map(|design| design.bays), fastening, rails))
 }
 
 /// Ties, lacing and grommets in the two bays beside a post: the worst of them.
@@ -547,6 +583,7 @@ fn run_of(
     posts: Vec<PostVerdict>,
     bays: Option<Vec<BayLoad>>,
     fastening: Result<FasteningVerdict, NotWorked>,
+    rails: RailsVerdict,
 ) -> RunVerdict {
     let least = |of: fn(&PostVerdict) -> Velocity| {
         posts.iter().map(of).min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or(REFERENCE_GUST)
@@ -561,6 +598,8 @@ fn run_of(
         posts,
         bays,
         fastening,
+        rails,
+        frame: None,
     }
 }
 
@@ -600,7 +639,7 @@ impl Standing<'_> {
         &self,
         own: WorkedPost,
         other: Option<WorkedPost>,
-        cloth: Part,
+        [rails, cloth]: [Part; 2],
         sway: Result<Sway, SwayUnknown>,
     ) -> PostVerdict {
         let strength = self.strength;
@@ -626,7 +665,7 @@ impl Standing<'_> {
                 Err(why) => unchecked(PartKind::PostShear, why),
             },
             footing_part(&footing),
-            unchecked(PartKind::Rails, RAILS),
+            rails,
             cloth,
             sway_part(sway),
         ];
@@ -657,6 +696,8 @@ impl Standing<'_> {
             times_bare: (hung.moment / bare.moment).pure().abs(),
             at_reference_gust: hung,
             sway,
+            frame: None,
+            frame_is_open: false,
         }
     }
 

@@ -4,14 +4,16 @@ use super::levers::{Pulled, levers};
 use super::often::{Often, often};
 use super::winds::{Winds, winds};
 use crate::caution::Remark;
+use crate::fastening::wire::OWN_TIES;
 use crate::fence::{Run, Screen, TiedTo, Windows};
+use crate::footing::Method;
 use crate::loads::{Dress, run_loads};
 use crate::screen::{WindowShare, WindowedSolidity};
 use crate::survey::{Extreme, Reading, Settled, Survey};
 use crate::units::{Area, Length, LineLoad, Pure, Quantity, Velocity, inches, mph};
 use crate::verdict::{
-    Flag, PostVerdict, RunVerdict, VerdictError, after_the_first_tie, fastening_workings, post_workings,
-    run_verdict,
+    Flag, HANGS_ON_WIRE, PostVerdict, RunVerdict, VerdictError, after_the_first_tie, basis_of,
+    fastening_workings, frame_workings, on_frame, post_workings, rails_workings, run_verdict,
 };
 use crate::wind::{Case, Event, Panel};
 use crate::workings::{Blank, Entry};
@@ -34,8 +36,10 @@ pub struct Check {
     pub remarks: Vec<Remark>,
     /// What to measure next, the most telling first.
     pub measure_next: Vec<MeasureNext>,
-    /// What helps and what does not, run by run; nothing for a bare run.
+    /// What helps and what does not, run by run and by hand statics; nothing for a bare run.
     pub levers: Vec<Option<Vec<Pulled>>>,
+    /// Whether posts and rails were also worked as one frame.
+    pub by_frame: bool,
 }
 
 /// Something not known, and what knowing it could change.
@@ -152,29 +156,56 @@ impl From<VerdictError> for CheckError {
 /// End zones reach three heights of the cloth from its ends before they settle.
 const NEAR_END: f64 = 3.0;
 
-/// Answers a survey.
+/// Answers a survey by hand statics.
 ///
 /// # Errors
 /// If a run cannot be worked; see [`CheckError`].
 pub fn check(survey: Survey) -> Result<Check, CheckError> {
+    checked(survey, false)
+}
+
+/// Answers a survey by hand statics and on the frame: of both the worse counts.
+///
+/// # Errors
+/// As for [`check`]; a run that cannot be worked on the frame is told so in its verdict.
+pub fn check_on_frame(survey: Survey) -> Result<Check, CheckError> {
+    checked(survey, true)
+}
+
+fn checked(survey: Survey, by_frame: bool) -> Result<Check, CheckError> {
     let settled = survey.at_worst();
     let best = if survey.open_keys().is_empty() { None } else { Some(survey.at_best()) };
+    let by_hand = |settled: &Settled| -> Result<Vec<RunVerdict>, VerdictError> {
+        (0..settled.fence.runs.len()).map(|run| run_verdict(&settled.fence, run, &settled.site)).collect()
+    };
+    let hand = by_hand(&settled)?;
+    let measure_next = measure_next(&survey, &hand)?;
+    let pull = |(at, run): (usize, &RunVerdict)| {
+        let fence = &settled.fence;
+        fence.runs[at].screen.as_ref().map(|_| levers(fence, at, &settled.site, run)).transpose()
+    };
+    let levers = hand.iter().enumerate().map(pull).collect::<Result<_, _>>()?;
+    let counted = |settled: &Settled, hand: Vec<RunVerdict>| {
+        if by_frame { on_frame(&settled.fence, &settled.site, hand) } else { Ok(hand) }
+    };
+    let worst = counted(&settled, hand)?;
+    let mut best = match &best {
+        Some(best) => counted(best, by_hand(best)?)?.into_iter().map(Some).collect(),
+        None => vec![None; worst.len()],
+    };
     let mut runs = Vec::new();
-    for run in 0..settled.fence.runs.len() {
-        let worst = run_verdict(&settled.fence, run, &settled.site)?;
-        let best = best.as_ref().map(|best| run_verdict(&best.fence, run, &best.site)).transpose()?;
+    for (run, worst) in worst.into_iter().enumerate() {
+        let best = best[run].take();
         let then = after_the_first_tie(&settled.fence, run, &settled.site)?;
         let winds = winds(&survey, run, &worst, best.as_ref(), then);
         runs.push(run_answer(&survey, &settled.fence.runs, run, (worst, best), winds));
     }
     let mut remarks = survey.remarks.clone();
     remarks.extend(remarks_of(&settled, &runs));
-    let measure_next = measure_next(&survey, &runs)?;
-    let pull = |(at, run): (usize, &RunAnswer)| {
-        let fence = &settled.fence;
-        fence.runs[at].screen.as_ref().map(|_| levers(fence, at, &settled.site, &run.worst)).transpose()
-    };
-    let levers = runs.iter().enumerate().map(pull).collect::<Result<_, _>>()?;
+    let has_rails = |run: &Run| run.rails.top.is_some() || run.rails.middle.is_some();
+    if !by_frame && settled.fence.runs.iter().any(has_rails) {
+        remarks.push(Remark::HandStatics);
+    }
     Ok(Check {
         flag: runs.iter().map(|run| run.flag).max().unwrap_or(Flag::NotChecked),
         flag_of_checked: runs.iter().filter_map(|run| run.flag_of_checked).max(),
@@ -184,6 +215,7 @@ pub fn check(survey: Survey) -> Result<Check, CheckError> {
         remarks,
         measure_next,
         levers,
+        by_frame,
     })
 }
 
@@ -194,7 +226,8 @@ pub(crate) fn flag_over_both(worst: &PostVerdict, best: Option<&PostVerdict>) ->
     let parts = worst.parts.iter().zip(&best.parts);
     let flags = parts.map(|(worst, best)| (Flag::of_both_ends(worst.flag, best.flag), worst.ratio.is_some()));
     let of_checked = flags.clone().filter(|(_, checked)| *checked).map(|(flag, _)| flag).max();
-    (flags.map(|(flag, _)| flag).max().unwrap_or(worst.flag), of_checked)
+    let open = worst.frame_is_open.then_some(Flag::NotChecked);
+    (flags.map(|(flag, _)| flag).chain(open).max().unwrap_or(worst.flag), of_checked)
 }
 
 /// The flag of a post's own checked parts over both ends; ties and lacing are told apart.
@@ -286,18 +319,27 @@ fn group(
 }
 
 /// What to measure next: each open value alone at its best, the rest at the worst.
-fn measure_next(survey: &Survey, runs: &[RunAnswer]) -> Result<Vec<MeasureNext>, CheckError> {
+fn measure_next(survey: &Survey, hand: &[RunVerdict]) -> Result<Vec<MeasureNext>, CheckError> {
     let mut found = Vec::new();
     for open in survey.open_keys() {
         let settled = survey.settle(&|key| if key == open.key { Extreme::Best } else { Extreme::Worst });
         let (mut gain, mut gains) = (mph(0.0), None);
-        for (run, answer) in runs.iter().enumerate() {
+        for (run, worst) in hand.iter().enumerate() {
             let known = run_verdict(&settled.fence, run, &settled.site)?;
-            let rise = known.limit_gust - answer.worst.limit_gust;
+            let of_rails = |verdict: &RunVerdict| verdict.rails.first().and_then(|first| first.limit_gust);
+            let rise = if survey.is_of_rail(&open.key) {
+                of_rails(&known).zip(of_rails(worst)).map_or(gain, |(known, worst)| known - worst)
+            } else {
+                known.limit_gust - worst.limit_gust
+            };
             if rise > gain {
                 gain = rise;
                 gains = Some(settled.fence.runs[run].name.clone());
             }
+        }
+        // A rail behind another rail changes nothing.
+        if gains.is_none() && survey.is_of_rail(&open.key) {
+            continue;
         }
         found.push(MeasureNext { key: open.key, what: open.measure_next, gain, run: gains });
     }
@@ -350,16 +392,21 @@ fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
             middle.push(name());
         }
     }
+    let checked =
+        settled.fence.runs.iter().zip(runs).filter(|(_, answer)| answer.worst.rails.first().is_some());
+    let checked = checked.map(|(run, _)| run.name.clone()).collect();
     let mut all = |names: Vec<String>, remark: fn(String) -> Remark| {
         if !names.is_empty() {
             remarks.push(remark(names.join(", ")));
         }
     };
+    all(checked, |runs| Remark::Rails { runs });
     all(below, |run| Remark::LimitBelowDesign { run });
     if !least.is_empty() {
         let clause = settled.site.least_clause().to_string();
         remarks.push(Remark::LeastPressure { run: least.join(", "), clause });
     }
+    remarks.extend(of_footings(settled, runs));
     let mut all = |names: Vec<String>, remark: fn(String) -> Remark| {
         if !names.is_empty() {
             remarks.push(remark(names.join(", ")));
@@ -370,15 +417,51 @@ fn remarks_of(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
     remarks
 }
 
+/// What a reader must know of the footings that posts stand in.
+fn of_footings(settled: &Settled, runs: &[RunAnswer]) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    let fence = &settled.fence;
+    let used = |at: usize| fence.runs.iter().flat_map(|run| &run.posts).any(|post| post.footing == Some(at));
+    for (at, footing) in fence.footings.iter().enumerate().filter(|(at, _)| used(*at)) {
+        let name = fence.footings[at].name.clone();
+        if footing.is_held {
+            remarks.push(Remark::FootingHeld { footing: name.clone() });
+        }
+        if footing.is_isolated {
+            remarks.push(Remark::FootingIsolated { footing: name });
+        }
+    }
+    let mut methods: Vec<Method> = Vec::new();
+    for footing in runs.iter().flat_map(|run| &run.worst.posts).map(|post| &post.footing) {
+        if footing.is_worked() && !methods.contains(&footing.method) {
+            methods.push(footing.method);
+        }
+    }
+    let basis = basis_of(settled.site.code().level());
+    for method in methods.iter().filter(|method| !method.belongs_with(basis)) {
+        remarks.push(Remark::FootingMethod { method: method.name(), level: basis.words() });
+    }
+    if !methods.is_empty() {
+        let names: Vec<&str> = methods.iter().map(|method| method.name()).collect();
+        remarks.push(Remark::FootingsChecked { methods: names.join("; ") });
+    }
+    remarks
+}
+
 /// What a reader must know of the way cloth is held.
 fn held_by(run: &str, screen: &Screen, worst: &RunVerdict) -> Vec<Remark> {
     let mut remarks = Vec::new();
+    let no_rail: Vec<&str> =
+        worst.rails.not_checked().into_iter().filter(|why| HANGS_ON_WIRE.contains(why)).collect();
+    if !no_rail.is_empty() {
+        remarks.push(Remark::HangsOnWire { run: run.to_owned(), why: no_rail });
+    }
     let found = worst.fastening.as_ref().ok();
     let pulls = found.into_iter().flat_map(|found| found.bays.iter().flatten().filter_map(|bay| bay.design));
     let largest = pulls.map(|pull| pull.force).reduce(|one, other| if other > one { other } else { one });
     if let Some(fastening) = screen.fastening.as_ref().filter(|held| held.to == TiedTo::ChainLink) {
         let load = largest.zip(fastening.spacing).map(|(pull, spacing)| pull / spacing);
-        let load = load.map(|load| LineLoad::from_si(load.value));
+        let load = load.map(|load| (LineLoad::from_si(load.value), load * OWN_TIES.value));
         remarks.push(Remark::TiedToChainLink { run: run.to_owned(), load });
     }
     if let Some(pull) = found.and_then(|found| found.in_plane) {
@@ -478,6 +561,8 @@ pub fn workings(check: &Check, asked: Option<&str>) -> Result<Vec<(String, Vec<E
     for (run, post) in wanted {
         let mut entries = Vec::new();
         post_workings(fence, run, post, &check.settled.site, &mut entries)?;
+        frame_workings(fence, run, post, &check.settled.site, &check.runs[run].worst, &mut entries)?;
+        rails_workings(fence, run, &check.settled.site, &mut entries)?;
         fastening_workings(fence, run, &check.settled.site, &mut entries)?;
         all.push((format!("{}, post {}", fence.runs[run].name, post + 1), entries));
     }

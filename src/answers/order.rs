@@ -549,7 +549,11 @@ struct ScreenAt<'a> {
 impl ScreenAt<'_> {
     fn order(&self) -> Result<ScreenOrder, OrderError> {
         let mut notes = Vec::new();
-        let cloth = self.survey.cloth.clone().unwrap_or_else(|| self.screen.name.clone());
+        let cloth = self.survey.cloth.clone().unwrap_or_else(|| match self.screen.name.as_str() {
+            // Written in place and told by its figure alone.
+            "own" => format!("cloth {:.2} solid", self.screen.solidity),
+            kind => kind.to_owned(),
+        });
         let panels = self.panels()?;
         let posts = self.screen.first_bay..=self.screen.end_bay;
         if posts.clone().any(|post| self.widths(post)[0] != self.widths(post)[1]) {

@@ -3,7 +3,7 @@
 use super::{FasteningError, above_nought, not_below_nought};
 use crate::rule;
 use crate::source::{Clause, Document, STATICS, Seen};
-use crate::units::{Length, LineLoad, Moment, Powers, Pressure};
+use crate::units::{Force, Length, LineLoad, Moment, Powers, Pressure};
 use crate::workings::{Ledger, Listed};
 
 static CONTINUOUS: Document = Document {
@@ -42,9 +42,33 @@ rule! {
     moment "M": Moment = 0.107 * load * span.squared()
 }
 
+rule! {
+    /// Shear of a rail beside a splice.
+    SpliceShear, "fastening/rail-shear-beside-splice", CONTINUOUS.at("Table 2.1, one span");
+    /// load
+    load: LineLoad = "w";
+    /// from support to support
+    span: Length = "L";
+    shear "V": Force = load * span / 2.0
+}
+rule! {
+    /// Shear of a rail that goes on: the largest of four or more equal spans.
+    InsideShear, "fastening/rail-shear-inside", CONTINUOUS.at("Table 2.1, 17/28 beside the second of five supports");
+    /// load
+    load: LineLoad = "w";
+    /// from support to support
+    span: Length = "L";
+    shear "V": Force = 17.0 / 28.0 * load * span
+}
+
 /// The rules of this module by name.
-pub const RULES: &[Listed] =
-    &[Listed::of::<RailLoad>(), Listed::of::<SpliceMoment>(), Listed::of::<InsideMoment>()];
+pub const RULES: &[Listed] = &[
+    Listed::of::<RailLoad>(),
+    Listed::of::<SpliceMoment>(),
+    Listed::of::<InsideMoment>(),
+    Listed::of::<SpliceShear>(),
+    Listed::of::<InsideShear>(),
+];
 
 /// How a span of rail goes on at its ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -53,6 +77,24 @@ pub enum Span {
     BesideSplice,
     /// The rail goes on at both ends, over four spans or more.
     Inside,
+}
+
+impl Span {
+    /// The largest moment of a rail under an even load.
+    pub fn moment(self, load: LineLoad, span: Length, ledger: &mut impl Ledger) -> Moment {
+        match self {
+            Self::BesideSplice => SpliceMoment { load, span }.work(ledger),
+            Self::Inside => InsideMoment { load, span }.work(ledger),
+        }
+    }
+
+    /// Its largest shear.
+    pub fn shear(self, load: LineLoad, span: Length, ledger: &mut impl Ledger) -> Force {
+        match self {
+            Self::BesideSplice => SpliceShear { load, span }.work(ledger),
+            Self::Inside => InsideShear { load, span }.work(ledger),
+        }
+    }
 }
 
 /// The largest moment of a rail under a row of cloth.
@@ -70,10 +112,7 @@ pub fn moment(
     let strip = not_below_nought("the strip of cloth", strip)?;
     let span = above_nought("the span of the rail", span)?;
     let load = RailLoad { pressure, strip }.work(ledger);
-    Ok(match which {
-        Span::BesideSplice => SpliceMoment { load, span }.work(ledger),
-        Span::Inside => InsideMoment { load, span }.work(ledger),
-    })
+    Ok(which.moment(load, span, ledger))
 }
 
 #[cfg(test)]

@@ -6,7 +6,7 @@
 use super::ties::TiePull;
 use super::{Checked, FasteningError, Part, Ratio, above_nought, not_below_nought};
 use crate::rule;
-use crate::source::{Catalogue, CatalogueError, STATICS};
+use crate::source::{Catalogue, CatalogueError, STATICS, Stated};
 use crate::units::{Force, Length, Powers, Pressure, inches, ksi, pounds};
 use crate::workings::{Ledger, Listed};
 use std::f64::consts::PI;
@@ -107,6 +107,12 @@ pub fn check_tie(demand: Force, wire: &TieWire, ledger: &mut impl Ledger) -> Res
     let ratio = Ratio { demand, capacity: at_most }.work(ledger);
     Ok(Checked::AtLeast { part: Part::WireTie, demand, at_most, ratio })
 }
+
+/// How far apart the chain link's own ties stand along a rail, where nobody measured it.
+pub const OWN_TIES: Stated<Length> = Stated {
+    value: inches(24.0),
+    because: "the most that a city's code, after ASTM F567, lets along a rail",
+};
 
 /// The chain link's own ties, where cloth hangs on the mesh alone: a row of them takes what a rail or tension bar
 /// beside it would have taken.

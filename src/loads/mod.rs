@@ -4,11 +4,17 @@
 //! moment, a bay shows the case with its largest mean pressure.
 
 mod factors;
+pub mod frame;
 mod pieces;
+mod rails;
 mod statics;
 
 pub use factors::{RULES as FACTOR_RULES, ServiceMoment, ServiceShear, at_level};
-pub use statics::{BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, RULES, RailLoad};
+pub use rails::{OnRail, Push, RailLine, on_rails, rail_lines, rail_workings};
+pub use statics::{
+    BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, PressureAtHeight, RULES, RailLoad, RowShare,
+    SharedLoad,
+};
 
 use crate::fence::Fence;
 use crate::units::{Force, Moment, Pressure, Quantity, System, Value};

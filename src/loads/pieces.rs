@@ -1,29 +1,38 @@
 //! The pressures of one case as stretches of load along a run, and their share at each post.
 
-use super::statics::{BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, RailLoad};
+use super::rails::{OF_MESH, OnRail};
+use super::statics::{
+    BaseMoment, ClothLoad, MeshLoad, PostFace, PostShare, PressureAtHeight, RailLoad, RowShare, SharedLoad,
+};
 use super::{BayLoad, CaseLoads, Dress};
 use crate::fence::{Fence, Rail, Run, Screen};
-use crate::units::{Force, Length, LineLoad, Moment, Pressure, Pure, Quantity, System, Value};
+use crate::numerics::ROUNDING;
+use crate::source::Stated;
+use crate::units::{Force, Length, LineLoad, Measure, Moment, Pressure, Pure, Quantity, System, Value};
 use crate::wind::{Case, Event, Panel, Pressures, Site, Strip, WindError, Zone};
 use crate::workings::{Blank, Entry, Ledger};
 
-/// A stretch of load within one bay, straight between its ends, at one height.
+/// A stretch of load within one bay, straight between its ends, with its resultant at one height.
 #[derive(Debug, Clone, Copy)]
-struct Piece {
-    bay: usize,
-    from: Length,
-    to: Length,
-    load_from: LineLoad,
-    load_to: LineLoad,
-    arm: Length,
+pub(super) struct Piece {
+    pub(super) bay: usize,
+    pub(super) from: Length,
+    pub(super) to: Length,
+    pub(super) load_from: LineLoad,
+    pub(super) load_to: LineLoad,
+    pub(super) arm: Length,
+    /// The heights it is spread over; a rail's own face stands at one.
+    pub(super) over: (Length, Length),
 }
 
 /// The load on one post's own face.
 #[derive(Debug, Clone, Copy)]
-struct Point {
-    post: usize,
-    face: PostFace,
-    arm: Length,
+pub(super) struct Point {
+    pub(super) post: usize,
+    pub(super) face: PostFace,
+    pub(super) arm: Length,
+    /// The heights it is spread over.
+    pub(super) over: (Length, Length),
 }
 
 /// A rectangle of the run without cloth: bays `first..end`, from `low` to `high`.
@@ -42,10 +51,14 @@ pub(super) struct Pieces<'a> {
     screen: Option<&'a Screen>,
     panel: Option<Panel>,
     regions: Vec<Region>,
-    pieces: Vec<Piece>,
+    pub(super) pieces: Vec<Piece>,
     /// How many of them, from the first, are cloth.
     cloth: usize,
-    points: Vec<Point>,
+    pub(super) points: Vec<Point>,
+    /// The pressure on the solid area of each region.
+    open: Vec<(Region, Pressure)>,
+    /// How far the resultant of the cloth stands above its middle.
+    eccentricity: Length,
     /// Mean pressure and zone of each bay.
     bays: Vec<(Pressure, &'static str)>,
     case: Case,
@@ -93,6 +106,8 @@ impl<'a> Pieces<'a> {
             pieces: Vec::with_capacity(4 * count),
             cloth: 0,
             points: Vec::with_capacity(faces),
+            open: Vec::new(),
+            eccentricity: Length::from_si(NOTHING),
             bays: vec![(Pressure::from_si(NOTHING), ""); count],
             case: Case::Square,
             place: "",
@@ -110,6 +125,7 @@ impl<'a> Pieces<'a> {
         self.pieces.clear();
         self.cloth = 0;
         self.points.clear();
+        self.open.clear();
         self.bays.fill((Pressure::from_si(NOTHING), ""));
         self.case = case;
         self.place = site.open_place();
@@ -138,6 +154,7 @@ impl<'a> Pieces<'a> {
     fn lay_cloth(&mut self, panel: &Panel, pressures: &Pressures, ledger: &mut impl Ledger) {
         let Some(screen) = self.screen else { return };
         let arm = pressures.resultant - self.run.base_above_ground;
+        self.eccentricity = pressures.resultant - (panel.bottom + panel.height * 0.5);
         let start = self.run.posts[screen.first_bay].at;
         let mut bay = screen.first_bay;
         let mut widest = Length::from_si(NOTHING);
@@ -162,6 +179,7 @@ impl<'a> Pieces<'a> {
                         load_from: between(load_from, load_to, at(from)),
                         load_to: between(load_from, load_to, at(to)),
                         arm,
+                        over: (screen.bottom, screen.top),
                     };
                     self.pieces.push(piece);
                     let (mean, name) = &mut self.bays[bay];
@@ -228,18 +246,21 @@ impl<'a> Pieces<'a> {
         let centroid = run.base_above_ground + first_moment / solid;
         let strip = Strip { centroid, solidity: (solid / (length * height)).pure() };
         let Some(pressure) = site.open_pressure(&strip, case, event, ledger)? else { return Ok(false) };
-        let mut lines: [Option<(LineLoad, Length)>; 4] = [None; 4];
+        self.open.push((region, pressure));
+        let mut lines: [Option<(LineLoad, Length, (Length, Length))>; 4] = [None; 4];
         if mesh > NOTHING {
-            lines[0] = Some((MeshLoad { pressure, solidity: mesh, height }.work(ledger), middle));
+            let load = MeshLoad { pressure, solidity: mesh, height }.work(ledger);
+            lines[0] = Some((load, middle, (low, high)));
         }
         for (at, rail) in rails.iter().enumerate() {
-            lines[at + 1] =
-                rail.map(|(diameter, place)| (RailLoad { pressure, diameter }.work(ledger), place));
+            lines[at + 1] = rail.map(|(diameter, place)| {
+                (RailLoad { pressure, diameter }.work(ledger), place, (place, place))
+            });
         }
         for bay in first..end {
-            for (load, arm) in lines.iter().flatten().copied() {
+            for (load, arm, over) in lines.iter().flatten().copied() {
                 let (from, to) = (run.posts[bay].at, run.posts[bay + 1].at);
-                self.pieces.push(Piece { bay, from, to, load_from: load, load_to: load, arm });
+                self.pieces.push(Piece { bay, from, to, load_from: load, load_to: load, arm, over });
                 if !self.panel.is_some_and(|_| run.has_cloth(bay)) {
                     self.bays[bay].0 += load / height;
                 }
@@ -248,7 +269,7 @@ impl<'a> Pieces<'a> {
         for post in first..=end {
             let diameter = self.fence.kinds[run.posts[post].kind].face();
             let face = PostFace { pressure, diameter, height, share: shown(post) };
-            self.points.push(Point { post, face, arm: middle });
+            self.points.push(Point { post, face, arm: middle, over: (low, high) });
         }
         Ok(true)
     }
@@ -262,6 +283,68 @@ impl<'a> Pieces<'a> {
             .map(|load| load.si().abs())
             .fold(NOTHING, f64::max);
         LineLoad::from_si(largest) / panel.height
+    }
+
+    /// The load on one rail of a bay: its share of the cloth at the largest pressure there, of the chain link beside the
+    /// cloth, and its own face where no cloth covers it.
+    pub(super) fn on_rail(&self, bay: usize, rail: &OnRail, ledger: &mut impl Ledger) -> LineLoad {
+        let mut load = LineLoad::from_si(NOTHING);
+        let mut terms = 0;
+        if let (Some(panel), Some(screen)) = (self.panel, self.screen)
+            && self.run.has_cloth(bay)
+        {
+            let (mean, height, eccentricity) = (self.peak(bay), panel.height, self.eccentricity);
+            let middle = screen.bottom + height * 0.5;
+            for share in &rail.cloth {
+                let Some((low, high)) = overlap((screen.bottom, screen.top), (share.low, share.high)) else {
+                    continue;
+                };
+                let above = (low + high) * 0.5 - middle;
+                let pressure = if eccentricity.si().abs() > ROUNDING * height.si() {
+                    PressureAtHeight { mean, eccentricity, height, above }.work(ledger)
+                } else {
+                    mean
+                };
+                let because = share.because;
+                let share = match share.of {
+                    Some((to_other, apart)) => RowShare { to_other, apart }.work(ledger),
+                    None => 1.0,
+                };
+                let strip = ledger.judge_as(Measure::Distance, "b", Stated { value: high - low, because });
+                load += SharedLoad { pressure, strip, share }.work(ledger);
+                terms += 1;
+            }
+        }
+        let mesh = self.run.chain_link.map_or(NOTHING, |link| link.solidity(&mut Blank));
+        for (region, pressure) in &self.open {
+            let pressure = *pressure;
+            if !(region.first..region.end).contains(&bay) {
+                continue;
+            }
+            if let Some((low, high)) = overlap((region.low, region.high), rail.mesh)
+                && mesh > NOTHING
+            {
+                let stated = Stated { value: high - low, because: OF_MESH };
+                let height = ledger.judge_as(Measure::Distance, "Δz", stated);
+                load += MeshLoad { pressure, solidity: mesh, height }.work(ledger);
+                terms += 1;
+            }
+            let faces = rails_in(self.run, region.low, region.high);
+            if let Some((diameter, _)) = faces[rail.place as usize] {
+                load += RailLoad { pressure, diameter }.work(ledger);
+                terms += 1;
+            }
+        }
+        let sum = Entry::Added {
+            symbol: "w",
+            about: "cloth, chain link and its own face",
+            terms,
+            result: Value::of(load),
+        };
+        if terms > 1 {
+            ledger.write(|| sum);
+        }
+        load
     }
 
     /// Shares every stretch out to the two posts of its bay.
@@ -286,7 +369,7 @@ impl<'a> Pieces<'a> {
     }
 
     #[inline]
-    fn shares(&self, piece: &Piece, ledger: &mut impl Ledger) -> [(usize, Force); 2] {
+    pub(super) fn shares(&self, piece: &Piece, ledger: &mut impl Ledger) -> [(usize, Force); 2] {
         [
             (piece.bay, self.share(piece, piece.bay, ledger)),
             (piece.bay + 1, self.share(piece, piece.bay + 1, ledger)),
@@ -357,6 +440,12 @@ fn along(zone: &Zone, place: Length) -> f64 {
     } else {
         ((place - zone.from) / (zone.to - zone.from)).pure()
     }
+}
+
+/// What two stretches of height have in common.
+fn overlap(one: (Length, Length), other: (Length, Length)) -> Option<(Length, Length)> {
+    let (low, high) = (larger(one.0, other.0), smaller(one.1, other.1));
+    (high > low).then_some((low, high))
 }
 
 fn between(first: LineLoad, second: LineLoad, share: f64) -> LineLoad {

@@ -1,8 +1,8 @@
 //! From pressure to the foot of a post, as rules.
 
 use crate::rule;
-use crate::source::STATICS;
-use crate::units::{Area, Force, Length, LineLoad, Moment, Pressure};
+use crate::source::{OURS, STATICS};
+use crate::units::{Area, Force, Length, LineLoad, Moment, Pressure, Pure};
 use crate::workings::Listed;
 
 rule! {
@@ -33,6 +33,41 @@ rule! {
     /// diameter of the rail
     diameter: Length as Small = "D_r";
     load "w": LineLoad = pressure * diameter
+}
+rule! {
+    /// Pressure on cloth at a height: straight from edge to edge, so that its resultant stands where the code has it.
+    ///
+    /// A resultant at 0.55 of the height makes 0.7 of the mean below and 1.3 of it above.
+    PressureAtHeight, "loads/pressure-at-height", OURS.at("straight over the cloth, with the code's resultant");
+    /// mean pressure
+    mean: Pressure = "p";
+    /// resultant above the middle of the cloth
+    eccentricity: Length as Distance = "e";
+    /// height of the cloth
+    height: Length as Distance = "s";
+    /// above the middle of the cloth, below it negative
+    above: Length as Distance = "z_c";
+    pressure "p_z": Pressure = mean * (1.0 + 12.0 * (eccentricity / height).pure() * (above / height).pure())
+}
+rule! {
+    /// What a rail takes of a row of cloth that is tied between two supports: the nearer it is, the more.
+    RowShare, "loads/row-share", STATICS.at("lever rule between two supports");
+    /// from the row to the other support
+    to_other: Length as Distance = "z_o";
+    /// from support to support
+    apart: Length as Distance = "Δz";
+    share "n": f64 as Coefficient = (to_other / apart).pure()
+}
+rule! {
+    /// Load of cloth that a rail takes a share of.
+    SharedLoad, "loads/shared-row", STATICS.at("pressure on the strip of a row");
+    /// pressure
+    pressure: Pressure = "p";
+    /// strip of cloth
+    strip: Length as Distance = "b";
+    /// share of it
+    share: f64 as Coefficient = "n";
+    load "w": LineLoad = share * pressure * strip
 }
 rule! {
     /// Load on the post's own face in an open strip.
@@ -123,6 +158,9 @@ pub const RULES: &[Listed] = &[
     Listed::of::<ClothLoad>(),
     Listed::of::<MeshLoad>(),
     Listed::of::<RailLoad>(),
+    Listed::of::<PressureAtHeight>(),
+    Listed::of::<RowShare>(),
+    Listed::of::<SharedLoad>(),
     Listed::of::<PostFace>(),
     Listed::of::<PostShare>(),
     Listed::of::<BaseMoment>(),

@@ -5,7 +5,7 @@
 //! with stand-ins for what is still to come: what the reader would say of the file is said at the question.
 
 use super::draft::{bare_or_quoted, quoted, site_value};
-use super::fields::{self, Field, job, post, run, screen, site};
+use super::fields::{self, Field, job, order, post, run, screen, site};
 use crate::caution::{CLIMBING, Caution, DIGGING, WIND};
 use crate::fence::FootingShape;
 use crate::screen::named;
@@ -93,7 +93,7 @@ impl Question {
             };
         }
         if means_unknown(&line) {
-            if self.unknown {
+            if self.unknown || self.words.iter().any(|word| word == UNKNOWN) {
                 return Ok(UNKNOWN.to_owned());
             }
             if self.unknown_is_empty {
@@ -238,7 +238,7 @@ impl Interview {
     pub fn missing(&self) -> Vec<String> {
         let mut rest = self.clone();
         let mut missing = Vec::new();
-        // A conversation that takes every short way has some thirty questions left at most.
+        // A conversation that takes every short way has some forty questions left at most.
         for _ in 0..100 {
             let Some(question) = rest.question() else { break };
             if missing.is_empty() || !(question.unknown || question.empty.is_some()) {
@@ -314,14 +314,24 @@ struct Sheet {
     site: Entries,
     posts: Vec<(String, Entries)>,
     screens: Vec<(String, Entries)>,
+    order: Entries,
     runs: Vec<Entries>,
     /// What was seen to be wrong before the reader sees it.
     told: Option<String>,
 }
 
 /// What a run may have in common with the one before.
-const IN_COMMON: [&str; 8] =
-    ["height", "top_rail", "mid_rail", "bottom_rail", "chain_link", "footing", "line_post", "end_post"];
+const IN_COMMON: [&str; 9] = [
+    "height",
+    "base_above_ground",
+    "top_rail",
+    "mid_rail",
+    "bottom_rail",
+    "chain_link",
+    "footing",
+    "line_post",
+    "end_post",
+];
 /// Where a corner stands in the text: the run and the key.
 type CornerPlace = (Range<usize>, usize, &'static str);
 
@@ -336,6 +346,7 @@ impl Sheet {
             site,
             posts: Vec::new(),
             screens: Vec::new(),
+            order: Entries::default(),
             runs: Vec::new(),
             told: None,
         };
@@ -399,6 +410,9 @@ impl Sheet {
             for (name, entries) in all {
                 table(&mut text, &format!("[{kind}.{}]", bare_or_quoted(name)), entries);
             }
+        }
+        if !self.order.0.is_empty() {
+            table(&mut text, "[order]", &self.order);
         }
         let mut to_come = self.run_to_come();
         if let Some((name, _)) = self.screens.last() {
@@ -545,6 +559,7 @@ impl Walk<'_> {
                     break;
                 }
             }
+            self.order()?;
         }
         loop {
             self.run()?;
@@ -710,34 +725,83 @@ impl Walk<'_> {
         let name = self.kind_name("post", if taken.is_empty() { "line" } else { "end" }, &taken)?;
         let place = format!("post \"{}\"", short(&name));
         self.sheet.posts.push((name, post_to_come()));
-        let ask = "What did you measure: girth, a tape round it; diameter, a caliper across; or width, of a square \
-                   tube?"
+        let ask = "What is this post? A tube: girth, a tape round it; diameter, a caliper across; width, of a square \
+                   one; section, a pipe by its name in the catalogue. No tube: modulus, another steel shape by its \
+                   maker's sheet; moment, what its maker or an engineer says that it may carry; timber, a square post \
+                   of wood"
             .to_owned();
-        let ways = ["girth", "diameter", "width"];
-        let sizes = Question::new(&place, "girth, diameter or width", ask, "girth").words(&ways);
-        let field = match self.ask(sizes.or("girth"))?.as_str() {
-            "diameter" => post::DIAMETER,
-            "width" => post::WIDTH,
-            _ => post::GIRTH,
+        let ways = ["girth", "diameter", "width", "section", "modulus", "moment", "timber"];
+        let sizes = Question::new(&place, "what it is", ask, "girth").words(&ways);
+        let (field, stand_ins): (_, &[(&str, &str)]) = match self.ask(sizes.or("girth"))?.as_str() {
+            // So thin that it fits any tube.
+            "diameter" => (post::DIAMETER, &[("measured_wall", "1 mm")]),
+            "width" => (post::WIDTH, &[("measured_wall", "1 mm")]),
+            "section" => (post::SECTION, &[]),
+            "modulus" => (post::MODULUS, &[("face_width", "50 mm"), ("yield", "30 ksi")]),
+            "moment" => (post::MOMENT, &[("moment_is", "allowable"), ("face_width", "50 mm")]),
+            "timber" => (post::TIMBER, &[]),
+            _ => (post::GIRTH, &[("measured_wall", "1 mm")]),
         };
         let mut question = self.question(&place, &field);
-        question.ask = question.ask.replace(", in place of girth", "");
+        question.ask = question.ask.split(", in place of").next().unwrap_or_default().to_owned();
+        if !field.how.is_empty() {
+            question.ask = format!("{}; {}", question.ask, field.how);
+        }
         let size = self.ask(question.warning(WIND))?;
-        let this = |walk: &mut Self, key: &str, value: String| {
-            if let Some((_, entries)) = walk.sheet.posts.last_mut() {
-                entries.set(key, value);
-            }
-        };
         if let Some((_, entries)) = self.sheet.posts.last_mut() {
             *entries = Entries::default();
             entries.set(field.key, quoted(&size));
-            entries.set("measured_wall", quoted("1 mm"));
         }
+        for (key, value) in stand_ins {
+            self.set_post(key, quoted(value));
+        }
+        match field.key {
+            "modulus" => {
+                self.post_figure(&place, &post::FACE_WIDTH)?;
+                self.post_figure(&place, &post::YIELD.known())?;
+            }
+            "moment" => {
+                let question = self.question(&place, &post::MOMENT_IS).words(&["design", "allowable"]);
+                let answer = self.ask(question)?;
+                self.set_post("moment_is", quoted(&answer));
+                self.post_figure(&place, &post::FACE_WIDTH)?;
+            }
+            "timber" => self.timber(&place)?,
+            of_tube => {
+                if of_tube != "section" {
+                    self.wall(&place)?;
+                }
+                self.post_figure(&place, &post::YIELD)?;
+                let rust = self.ask(self.question(&place, &post::RUST).or("none to see: taken as 0"))?;
+                if !rust.is_empty() {
+                    self.set_post("rust_at_grade", quoted(&rust));
+                }
+            }
+        }
+        if let Some(note) = self.line(&place, &fields::NOTE)? {
+            self.set_post("note", quoted(&note));
+        }
+        Some(())
+    }
+
+    fn set_post(&mut self, key: &str, value: String) {
+        if let Some((_, entries)) = self.sheet.posts.last_mut() {
+            entries.set(key, value);
+        }
+    }
+
+    fn post_figure(&mut self, place: &str, field: &Field) -> Option<()> {
+        let answer = self.ask(self.question(place, field))?;
+        self.set_post(field.key, quoted(&answer));
+        Some(())
+    }
+
+    /// The wall of a tube, by the label or as measured; a stand-in holds its place until then.
+    fn wall(&mut self, place: &str) -> Option<()> {
         let ask = "How is the wall known: nominal, by the label or the order, or measured, with a caliper at an open top?";
-        let ways = Question::new(&place, "nominal_wall or measured_wall", ask.to_owned(), "nominal");
+        let ways = Question::new(place, "nominal_wall or measured_wall", ask.to_owned(), "nominal");
         let ways = Question { unknown: true, ..ways.words(&["nominal", "measured"]).warning(CLIMBING) };
-        let way = self.ask(ways)?;
-        let wall = match way.as_str() {
+        let wall = match self.ask(ways)?.as_str() {
             "nominal" => Some(post::NOMINAL_WALL),
             "measured" => Some(post::MEASURED_WALL),
             _ => None,
@@ -745,25 +809,31 @@ impl Walk<'_> {
         let key = wall.map_or("nominal_wall", |field| field.key);
         let value = match wall {
             Some(field) => {
-                let question = Question { ask: field.what.to_owned(), ..self.question(&place, &field) };
+                let question = Question { ask: field.what.to_owned(), ..self.question(place, &field) };
                 self.ask(question)?
             }
             None => UNKNOWN.to_owned(),
         };
         if let Some((_, entries)) = self.sheet.posts.last_mut() {
             entries.take_out("measured_wall");
-            entries.set(key, quoted(&value));
         }
-        let question = self.question(&place, &post::YIELD);
-        let strength = self.ask(question)?;
-        this(self, "yield", quoted(&strength));
-        let rust = self.ask(self.question(&place, &post::RUST).or("none to see: taken as 0"))?;
-        if !rust.is_empty() {
-            this(self, "rust_at_grade", quoted(&rust));
+        self.set_post(key, quoted(&value));
+        Some(())
+    }
+
+    /// What the strength of a timber hangs on beside its size; what is not known is taken at both ends.
+    fn timber(&mut self, place: &str) -> Option<()> {
+        for field in [post::SPECIES, post::GRADE] {
+            self.post_figure(place, &field.open())?;
         }
-        if let Some(note) = self.line(&place, &fields::NOTE)? {
-            this(self, "note", quoted(&note));
+        let question = self.question(place, &post::SERVICE).words(&["wet", "dry"]).or("wet");
+        let service = self.ask(Question { unknown_is_empty: true, ..question })?;
+        if !service.is_empty() {
+            self.set_post("service", quoted(&service));
         }
+        let question = self.question(place, &post::INCISED).words(&["yes", "no"]);
+        let incised = self.ask(Question { unknown: true, ..question })?;
+        self.set_post("incised", quoted(&incised));
         Some(())
     }
 
@@ -825,6 +895,17 @@ impl Walk<'_> {
         let question = self.question(&place, &screen::HEIGHT);
         let height = self.ask(question)?;
         self.set_screen("height", quoted(&height));
+        let question = self.question(&place, &screen::CONDITION).words(&["dry", "iced", UNKNOWN]).or("dry");
+        let condition = self.ask(question)?;
+        if !condition.is_empty() {
+            self.set_screen("condition", quoted(&condition));
+        }
+        let question =
+            Question { unknown: false, unknown_is_empty: true, ..self.question(&place, &screen::WEIGHT) };
+        let weight = self.ask(question.or("left out"))?;
+        if !weight.is_empty() {
+            self.set_screen("weight", quoted(&weight));
+        }
         self.fastening(&place)?;
         let question = self.question(&place, &screen::VENT_WIDTH).or("no windows");
         let width =
@@ -885,6 +966,24 @@ impl Walk<'_> {
         let rows = rows.to_lowercase().replace(" and ", ",").replace(' ', ",");
         fastening.set("rows", list(&rows, quoted));
         self.set_screen("fastening", fastening.inline());
+        Some(())
+    }
+
+    /// What an order list is asked for; no check reads it.
+    fn order(&mut self) -> Option<()> {
+        let ask =
+            "Is an order list wanted with gaps, spares, prices or times of your own? Each may be left out";
+        if !self.yes("order", "an order list", ask, "no")? {
+            return Some(());
+        }
+        for field in order::FIELDS {
+            let question =
+                Question { unknown_is_empty: true, ..self.question("order", field).or("left out") };
+            let answer = self.ask(question)?;
+            if !answer.is_empty() {
+                self.sheet.order.set(field.key, quoted(&answer));
+            }
+        }
         Some(())
     }
 
@@ -966,6 +1065,11 @@ impl Walk<'_> {
         let question = self.question(place, &run::HEIGHT);
         let height = self.ask(question)?;
         self.set_run("height", quoted(&height));
+        let question = Question { unknown_is_empty: true, ..self.question(place, &run::BASE) };
+        let base = self.ask(question.or("0, on the ground"))?;
+        if !base.is_empty() {
+            self.set_run("base_above_ground", quoted(&base));
+        }
         for (rail, usual) in [("top_rail", None), ("mid_rail", Some("none")), ("bottom_rail", Some("none"))] {
             let question = Question { key: rail.to_owned(), ..self.question(place, &run::RAIL) };
             let question = Question { empty: usual.map(str::to_owned), ..question };

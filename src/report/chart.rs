@@ -215,14 +215,16 @@ fn draw(groups: &[Group], check: &Check) -> Result<String, ChartError> {
         let title = clipped(check.survey.job.title.as_deref().unwrap_or("Fence survey"), 70);
         root.draw(&text(title, (12 * SCALE, 18 * SCALE), text_style(15, INK, HPos::Left))).map_err(told)?;
         let ranges = groups.iter().flat_map(|group| &group.bars).any(|bar| bar.best.is_some());
-        let about = if ranges {
-            "Gust at which the first post reaches its limit, at most: full at the worst of what is not known, outline at \
-             the best. Footings, rails, ties: not checked."
-        } else {
-            "Gust at which the first post reaches its limit, at most. Footings, rails, ties: not checked."
+        let most = super::footings::at_most(super::footings::posts(check)).replace(" at", ", at");
+        let worked = || super::footings::posts(check).map(super::footings::is_worked);
+        let (first, unshown) = match (worked().any(|is| is), worked().all(|is| is)) {
+            (true, true) => ("post or footing", "Rails, ties: not shown."),
+            (true, false) => ("post or footing", "Some footings: not checked. Rails, ties: not shown."),
+            _ => ("post", "Footings: not checked. Rails, ties: not shown."),
         };
-        root.draw(&text(about.to_owned(), (12 * SCALE, 38 * SCALE), text_style(10, INK, HPos::Left)))
-            .map_err(told)?;
+        let ends = if ranges { ": full at the worst of what is not known, outline at the best" } else { "" };
+        let about = format!("Gust at which the first {first} reaches its limit{most}{ends}. {unshown}");
+        root.draw(&text(about, (12 * SCALE, 38 * SCALE), text_style(10, INK, HPos::Left))).map_err(told)?;
         let (plot_top, plot_end) = (TOP * SCALE, (TOP + rows) * SCALE);
         let mut tick = 0.0;
         while tick <= end + 1e-9 {

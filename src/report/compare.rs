@@ -1,8 +1,10 @@
 //! A comparison as text, JSON and CSV; what helps and what does not; the highest cloth for a gust.
 
 use super::figures::{gust, gust_figure, length, ratio_up, speed_unit};
+use super::footings;
 use super::spreadsheet::{self, Cell};
 use super::text::{rule, wrapped};
+use super::told;
 use crate::answers::{Check, Comparison, Figures, HighestCloth, Lever, Often, Pulled};
 use crate::screen::loss::ModelFactor;
 use crate::units::{Measure, Quantity, System, Velocity, number, trimmed};
@@ -162,7 +164,15 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
     wrapped(
         out,
         "◇ NOT CHECKED: ",
-        "footings, rails, ties and lacing. Every limit gust is \"at most\". Nothing here calls a fence safe.",
+        &format!(
+            "{}. {} Nothing here calls a fence safe.",
+            unchecked(comparison),
+            if at_most(comparison).is_empty() {
+                "Limit gusts are those of posts and footings."
+            } else {
+                "Every limit gust is \"at most\"."
+            }
+        ),
     )?;
     let unit = |measure: Measure| measure.printed(system).0;
     for alike in alike_runs(comparison) {
@@ -172,7 +182,11 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
             let bare = comparison.columns[0].solidity(alike.run).is_none();
             let why = if bare { "no cloth in any of them" } else { "the same in all of them" };
             let figures = &alike.figures[0];
-            wrapped(out, "", &format!("{why}: limit gust {} at most.", gust(figures.least(), system)))?;
+            wrapped(
+                out,
+                "",
+                &format!("{why}: limit gust {}{}.", gust(figures.least(), system), at_most(comparison)),
+            )?;
             continue;
         }
         let head = vec![
@@ -236,13 +250,19 @@ pub fn compare_text(comparison: &Comparison, out: &mut impl Write) -> io::Result
     for note in &comparison.notes {
         wrapped(out, "", note)?;
     }
+    let mut posts = comparison.columns.iter().flat_map(|column| footings::posts(&column.check));
+    let worst = if posts.any(footings::is_worked) {
+        "moment that of the worst post, ratio that of the worst post or footing"
+    } else {
+        "moment and ratio those of the worst post"
+    };
     let savings = if comparison.one_fence { " Savings are those of an inside post." } else { "" };
     wrapped(
         out,
         "",
         &format!(
-            "Pressure is the largest mean over a bay, moment and ratio those of the worst post, at the design wind and \
-             the worst end of what is not known.{savings}"
+            "Pressure is the largest mean over a bay, {worst}, at the design wind and the worst end of what is not \
+             known.{savings}"
         ),
     )?;
     wrapped(out, "WARNING ", "The local code and a licensed engineer decide what may hang.")
@@ -309,7 +329,7 @@ fn rows(comparison: &Comparison) -> Vec<ColumnJson<'_>> {
                         ratio: figures.ratio,
                         limit_gust_near_ends_m_s: figures.limit_gust_ends.si(),
                         limit_gust_inside_m_s: figures.limit_gust_inside.si(),
-                        limit_gust_is: "at most",
+                        limit_gust_is: if at_most(comparison).is_empty() { "exactly" } else { "at most" },
                         load_share_of_heaviest: figures.inside_moment / heaviest[run],
                         model_load_factor: figures.model.map(|model| model.factor),
                         model_band: figures.model.map(|model| model.band),
@@ -433,7 +453,7 @@ pub(super) fn helps(pulled: &Pulled) -> bool {
 /// If the writer fails.
 pub fn levers_text(check: &Check, out: &mut impl Write) -> io::Result<()> {
     let system = check.survey.units;
-    for (run, pulled) in check.settled.fence.runs.iter().zip(&check.levers) {
+    for ((run, pulled), answer) in check.settled.fence.runs.iter().zip(&check.levers).zip(&check.runs) {
         let Some(pulled) = pulled else { continue };
         writeln!(out)?;
         rule(out, &format!("{}: what helps and what does not", run.name))?;
@@ -442,15 +462,34 @@ pub fn levers_text(check: &Check, out: &mut impl Write) -> io::Result<()> {
                 wrapped(out, &format!("{title:<14}"), &lever_line(one, system))?;
             }
         }
+        if let Some(first) = footings::goes_first(answer) {
+            wrapped(out, "first         ", first)?;
+        }
     }
     writeln!(out)?;
     wrapped(
         out,
         "",
         "Each change alone, at the worst end of what is not known; moment is the largest at the foot of a post. Windows \
-         are shown as the code's factor would have it and get no credit in the check. Footings, rails and ties: not \
-         checked.",
+         are shown as the code's factor would have it and get no credit in the check. Not checked: those parts that \
+         the check lists.",
     )
+}
+
+/// What is not checked in any of the columns.
+fn unchecked(comparison: &Comparison) -> String {
+    let mut parts: Vec<&str> = Vec::new();
+    for part in comparison.columns.iter().flat_map(|column| told::unchecked_parts(&column.check)) {
+        if part != told::NO_DESIGN_WIND && !parts.contains(&part) {
+            parts.push(part);
+        }
+    }
+    parts.join(", ")
+}
+
+/// " at most" where a part of a post was left unchecked in any of the columns.
+fn at_most(comparison: &Comparison) -> &'static str {
+    footings::at_most(comparison.columns.iter().flat_map(|column| footings::posts(&column.check)))
 }
 
 /// Writes the highest cloth from the ground for a gust, run by run.
@@ -465,10 +504,9 @@ pub fn highest_text(
 ) -> io::Result<()> {
     let system = check.survey.units;
     writeln!(out)?;
-    rule(
-        out,
-        &format!("Highest cloth from the ground for a gust of {}, by the posts alone", gust(asked, system)),
-    )?;
+    let by =
+        if footings::posts(check).all(footings::is_worked) { "posts and footings" } else { "posts alone" };
+    rule(out, &format!("Highest cloth from the ground for a gust of {}, by the {by}", gust(asked, system)))?;
     for (run, HighestCloth { solidity, height }) in check.settled.fence.runs.iter().zip(heights) {
         let text = match height {
             None => "none: the bare fence reaches its limit before".to_owned(),
@@ -478,9 +516,11 @@ pub fn highest_text(
         };
         wrapped(out, &format!("{}: ", run.name), &format!("{text} (all layers {solidity:.3} solid)"))?;
     }
+    let parts = told::unchecked_parts(check);
+    let parts: Vec<&str> = parts.into_iter().filter(|part| *part != told::NO_DESIGN_WIND).collect();
     wrapped(
         out,
         "◇ NOT CHECKED: ",
-        "footings, rails, ties and lacing; each may ask for less. An engineer decides.",
+        &format!("{}; each may ask for less. An engineer decides.", parts.join(", ")),
     )
 }

@@ -296,6 +296,9 @@ impl Page {
         self.left_out(&run::BASE, &self.text_of(&run::BASE));
         let rail = format!("{{ diameter = {} }}", self.text_of(&run::RAIL));
         self.line(&format!("# top_rail, mid_rail, bottom_rail: {}.", run::RAIL.sentence()));
+        for field in [run::RAIL_NOMINAL_WALL, run::RAIL_MEASURED_WALL, post::YIELD, run::SPLICE] {
+            self.line(&format!("#   {}: {}.", field.key, field.sentence()));
+        }
         self.marked(&format!("top_rail = {rail}"));
         self.line(&format!("# mid_rail = {rail}"));
         self.line(&format!("# bottom_rail = {rail}"));

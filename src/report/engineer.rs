@@ -2,14 +2,16 @@
 
 use super::chart;
 use super::document::{Block, Column, Document, Panel, Paper, Row, Signature, Step, Table, Text, Tone};
-use super::figures::{gust_spread, ratio_spread};
+use super::figures::{gust_at_most, ratio_spread};
+use super::footings;
 use super::json::governs;
+use super::text::spans;
 use super::told;
 use crate::answers::{Check, CheckError, workings};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::member::Format;
 use crate::source::Seen;
-use crate::units::{Measure, System, Value, number};
+use crate::units::{Force, Length, Measure, Quantity, System, Value, number};
 use crate::workings::{Card, Entry, Formula, symbol_mathml};
 
 /// The clauses that strengths come from, and their format.
@@ -50,9 +52,20 @@ pub fn engineer_sheet(check: &Check, paper: Paper) -> Result<Document, CheckErro
     blocks.extend(chart::limit_gusts(check).ok().map(Block::Chart));
     blocks.push(Block::Heading(Text::new().plain("Posts at the design event")));
     blocks.push(posts(check, system));
+    blocks.extend(footings_table(check, system));
+    if check.runs.iter().any(|run| run.worst.rails.first().is_some()) {
+        blocks.push(Block::Heading(Text::new().plain("Rails at the design event")));
+        blocks.push(rails(check, system));
+    }
     blocks.push(Block::Heading(Text::new().plain("Remarks")));
     blocks.push(Block::List(
-        check.remarks.iter().map(|remark| Text::new().plain(remark.text(system))).collect(),
+        check
+            .remarks
+            .iter()
+            .map(|remark| remark.text(system))
+            .chain(told::notes(&check.survey))
+            .map(|line| Text::new().plain(line))
+            .collect(),
     ));
     let mut documents: Vec<&Card> = Vec::new();
     for (name, entries) in workings(check, None)? {
@@ -92,13 +105,14 @@ fn source(card: &Card) -> Text {
 
 fn posts(check: &Check, system: System) -> Block {
     let unit = |measure: Measure| measure.printed(system).0;
+    let most = footings::at_most(footings::posts(check));
     let column = |head: String, share: f64, is_figures| Column { head, share, is_figures };
     let columns = vec![
         column("post".to_owned(), 0.2, false),
         column(format!("moment {}", unit(Measure::Moment)), 0.12, true),
         column(format!("strength {}", unit(Measure::Moment)), 0.12, true),
         column("ratio".to_owned(), 0.13, true),
-        column("limit gust, at most".to_owned(), 0.18, true),
+        column(format!("limit gust{}", most.replace(" at", ", at")), 0.18, true),
         column("case".to_owned(), 0.25, false),
     ];
     let mut rows = Vec::new();
@@ -113,11 +127,11 @@ fn posts(check: &Check, system: System) -> Block {
                 Text::new().plain(format!("{}, {}", at + 1, run.posts[at].role.word())),
                 Text::new().plain(figure(post.parts[0].demand.map(|value| value.si))),
                 Text::new().plain(figure(post.parts[0].capacity.map(|value| value.si))),
-                Text::new().plain(post.ratio().map_or_else(
+                Text::new().plain(post.ratio_of_post().map_or_else(
                     || "-".to_owned(),
-                    |ratio| ratio_spread(ratio, best.and_then(crate::verdict::PostVerdict::ratio)),
+                    |ratio| ratio_spread(ratio, best.and_then(crate::verdict::PostVerdict::ratio_of_post)),
                 )),
-                Text::new().plain(gust_spread(post.limit_gust, best.map(|best| best.limit_gust), system)),
+                Text::new().plain(gust_at_most(post.limit_gust, best.map(|best| best.limit_gust), system)),
                 Text::new().plain(post.design.map_or_else(
                     || "no design wind".to_owned(),
                     |load| governs(check, load.place, "", load.case),
@@ -130,6 +144,86 @@ fn posts(check: &Check, system: System) -> Block {
         columns,
         rows,
     })
+}
+
+/// The rails that were checked, those of bays that come out alike in one row.
+fn rails(check: &Check, system: System) -> Block {
+    const SHARES: [f64; 10] = [0.1, 0.12, 0.1, 0.08, 0.09, 0.1, 0.1, 0.11, 0.1, 0.1];
+    let heads = told::rail_heads(system).into_iter().zip(SHARES).enumerate();
+    let columns =
+        heads.map(|(at, (head, share))| Column { head, share, is_figures: (4..9).contains(&at) }).collect();
+    let mut rows = Vec::new();
+    for (run, answer) in check.settled.fence.runs.iter().zip(&check.runs) {
+        if answer.worst.rails.first().is_none() {
+            continue;
+        }
+        rows.push(Row::Name(Text::new().name(&*run.name)));
+        let mut alike: Vec<(Vec<usize>, Vec<String>)> = Vec::new();
+        for (bay, cells) in told::rail_rows(answer, system) {
+            match alike.iter_mut().find(|(_, before)| *before == cells) {
+                Some((bays, _)) => bays.push(bay),
+                None => alike.push((vec![bay], cells)),
+            }
+        }
+        rows.extend(alike.into_iter().map(|(bays, cells)| {
+            let cells = std::iter::once(spans(&bays)).chain(cells);
+            Row::Cells(cells.map(|cell| Text::new().plain(cell)).collect())
+        }));
+    }
+    Block::Table(Table { caption: "Rails, their loads, strengths and limit gusts".to_owned(), columns, rows })
+}
+
+/// What posts stand in, held against the design wind; nothing where no footing was.
+fn footings_table(check: &Check, system: System) -> Vec<Block> {
+    let unit = |measure: Measure| measure.printed(system).0;
+    let column = |head: String, share: f64, is_figures| Column { head, share, is_figures };
+    let columns = vec![
+        column("footing of post".to_owned(), 0.16, false),
+        column("stands in".to_owned(), 0.16, false),
+        column(format!("load {}", unit(Measure::Force)), 0.1, true),
+        column(format!("carries {}", unit(Measure::Force)), 0.11, true),
+        column("deep".to_owned(), 0.1, true),
+        column("needs".to_owned(), 0.15, true),
+        column("ratio".to_owned(), 0.1, true),
+        column("method".to_owned(), 0.12, false),
+    ];
+    let mut rows = Vec::new();
+    for (run, answer) in check.settled.fence.runs.iter().zip(&check.runs) {
+        if !answer.worst.posts.iter().any(|post| post.footing.checked.is_ok()) {
+            continue;
+        }
+        rows.push(Row::Name(Text::new().name(&*run.name)));
+        for (at, post) in answer.worst.posts.iter().enumerate() {
+            let footing = &post.footing;
+            let Ok(found) = &footing.checked else { continue };
+            let best = answer.best.as_ref().and_then(|best| best.posts[at].footing.checked.as_ref().ok());
+            let force = |force: Force| number(Measure::Force.in_unit(force.si(), system), 0);
+            let depth = |depth: Length| footings::depth(depth, system);
+            let stands = match (footing.shape, footing.width) {
+                (Some(shape), Some(width)) => format!("{}, {}", shape.word(), depth(width.across)),
+                _ => "not known".to_owned(),
+            };
+            rows.push(Row::Cells(vec![
+                Text::new().plain(format!("{}, {}", at + 1, run.posts[at].role.word())),
+                Text::new().plain(stands),
+                Text::new().plain(force(found.demand.force)),
+                Text::new().plain(force(found.capacity)),
+                Text::new().plain(footing.depth.map_or_else(|| "-".to_owned(), depth)),
+                Text::new().plain(footings::needed(footing, system).unwrap_or_else(|| "-".to_owned())),
+                Text::new().plain(ratio_spread(found.ratio, best.map(|best| best.ratio))),
+                Text::new().plain(footing.method.key()),
+            ]));
+        }
+    }
+    if rows.is_empty() {
+        return Vec::new();
+    }
+    let caption =
+        "Footings, the load at the level of their method, what they carry and the depth needed".to_owned();
+    vec![
+        Block::Heading(Text::new().plain("Footings at the design event")),
+        Block::Table(Table { caption, columns, rows }),
+    ]
 }
 
 /// The steps of a calculation, a heading between its parts.

@@ -40,8 +40,13 @@ impl Field {
     pub(super) fn us_and_si_differ(&self) -> bool {
         self.us != self.si
     }
-    const fn open(self) -> Self {
+    /// The same where a crew may leave it `unknown`.
+    pub(super) const fn open(self) -> Self {
         Self { unknown: true, ..self }
+    }
+    /// The same where it must be known.
+    pub(super) const fn known(self) -> Self {
+        Self { unknown: false, ..self }
     }
 }
 
@@ -368,6 +373,26 @@ pub(super) mod run {
         "outside diameter of the rail, or none",
         "caliper, or a tape round it divided by 3.14",
         ["1.660 in", "42 mm"],
+    );
+    pub(in crate::report) const RAIL_NOMINAL_WALL: Field = figure(
+        "nominal_wall",
+        "wall of the rail by the label or the order",
+        "or measured_wall; both left out: the rail is not checked",
+        ["0.140 in", "3.6 mm"],
+    )
+    .open();
+    pub(in crate::report) const RAIL_MEASURED_WALL: Field = figure(
+        "measured_wall",
+        "wall of the rail as measured, in place of nominal_wall",
+        "caliper at an open end, at three places; the least counts",
+        ["0.133 in", "3.4 mm"],
+    )
+    .open();
+    pub(in crate::report) const SPLICE: Field = words(
+        "splice",
+        "how the lengths of the rail are joined",
+        "sleeve, or none where no joint stands in the run; left out: a sleeve is not ruled out",
+        "sleeve",
     );
     pub(in crate::report) const MESH: Field = figure(
         "mesh",

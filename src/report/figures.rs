@@ -52,6 +52,22 @@ pub fn gust_spread(worst: Velocity, best: Option<Velocity>, system: System) -> S
     format!("{} {}", gust_figures(worst, best, system).replace('-', " to "), speed_unit(system))
 }
 
+/// A limit that is "at most" at the worst end, and what it is at the best: "31 mph (44 at best)".
+#[must_use]
+pub fn gust_at_most(worst: Velocity, best: Option<Velocity>, system: System) -> String {
+    let told = gust(worst, system);
+    match best.filter(|best| is_another_gust(worst, Some(*best), system)) {
+        Some(best) => format!("{told} ({} at best)", gust_figure(best, system)),
+        None => told,
+    }
+}
+
+/// Whether the best end of a limit is printed beside the worst: where it is another figure.
+#[must_use]
+pub fn is_another_gust(worst: Velocity, best: Option<Velocity>, system: System) -> bool {
+    best.is_some_and(|best| gust_figure(best, system) != gust_figure(worst, system))
+}
+
 /// The unit gusts are printed in.
 #[must_use]
 pub const fn speed_unit(system: System) -> &'static str {

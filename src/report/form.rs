@@ -4,7 +4,7 @@
 //! name its key has in the survey file.
 
 use super::document::Paper;
-use super::fields::{self, Field, job, post, run, screen, site};
+use super::fields::{self, Field, job, order, post, run, screen, site};
 use super::sketches;
 use super::svg::Svg;
 use crate::caution::{CLIMBING, Caution, DIGGING, STEEL, WIND};
@@ -87,6 +87,8 @@ impl Form {
                         (self.head("Site and kinds of posts", &format!("page 1 of {pages}")))
                         (self.job_and_site())
                         (self.kinds())
+                        (self.other_kinds())
+                        (self.order())
                     }
                     @for number in 1..=self.runs {
                         section.page {
@@ -114,10 +116,19 @@ impl Form {
 
     /// The unit a figure is written in, for the end of its line.
     fn unit(self, field: &Field) -> &'static str {
-        match field.example(self.system).rsplit(' ').next().unwrap_or_default() {
+        let example = field.example(self.system);
+        if let Some(at) = example.find("per ") {
+            return &example[at..];
+        }
+        if example.ends_with("N m") {
+            return "N m";
+        }
+        match example.rsplit(' ').next().unwrap_or_default() {
             "gauge" => "gauge or in",
             "ft" => "ft in",
-            unit if unit.chars().all(|letter| letter.is_alphabetic() || letter == '/' || letter == '%') => {
+            unit if unit.starts_with(|letter: char| letter.is_alphabetic() || letter == '%')
+                && unit.chars().all(|letter| letter.is_alphanumeric() || "/%-".contains(letter)) =>
+            {
                 unit
             }
             _ => "",
@@ -307,6 +318,41 @@ impl Form {
         }
     }
 
+    /// What says the size of a post that is no tube by girth, diameter or width.
+    fn other_kinds(self) -> Markup {
+        let short = |field: &Field| self.short(&format!("post.{}", field.key), field);
+        html! {
+            div.row.tight {
+                small { "another size:" } (short(&post::SECTION)) (short(&post::MODULUS)) (short(&post::FACE_WIDTH))
+                (short(&post::MOMENT)) (self.words("post.moment_is", &post::MOMENT_IS, &["design", "allowable"]))
+            }
+            div.row.tight {
+                small { "of wood:" } (short(&post::TIMBER)) (short(&post::SPECIES)) (short(&post::GRADE))
+                (self.words("post.service", &post::SERVICE, &["wet", "dry"]))
+                (self.words("post.incised", &post::INCISED, &["yes", "no"]))
+            }
+        }
+    }
+
+    /// What an order list is asked for, in short: each key may stay empty.
+    fn order(self) -> Markup {
+        html! {
+            h2 { "[order]  where a list is wanted; each may stay empty" }
+            @for line in order::FIELDS.chunks(6) {
+                div.row.tight {
+                    @for field in line { (self.short(&format!("order.{}", field.key), field)) }
+                }
+            }
+        }
+    }
+
+    /// Words to tick, with no more than the key.
+    fn words(self, path: &str, field: &Field, words: &[&str]) -> Markup {
+        html! {
+            div.field data-key=(path) { (key(field)) span.ticks { @for word in words { (tick(word)) } } }
+        }
+    }
+
     fn run(self, page: usize) -> Markup {
         html! {
             div.sketches.seen { (drawing(&sketches::elevation(page))) (drawing(&sketches::standing(page))) }
@@ -351,8 +397,17 @@ impl Form {
             (self.line("run.height", &run::HEIGHT))
             (self.line("run.base_above_ground", &run::BASE))
             div.field data-key="run.top_rail" { code { "top_rail" } (self.short("run.top_rail.diameter", &run::RAIL)) (tick("none")) }
+            div.pair {
+                (self.short("run.top_rail.nominal_wall", &run::RAIL_NOMINAL_WALL)) (self.short("run.top_rail.yield", &post::YIELD))
+            }
             div.field data-key="run.mid_rail" { code { "mid_rail" } (self.short("run.mid_rail.diameter", &run::RAIL)) (tick("none")) }
+            div.pair {
+                (self.short("run.mid_rail.nominal_wall", &run::RAIL_NOMINAL_WALL)) (self.short("run.mid_rail.yield", &post::YIELD))
+            }
             div.field data-key="run.bottom_rail" { code { "bottom_rail" } (self.short("run.bottom_rail.diameter", &run::RAIL)) (tick("none")) }
+            div.pair {
+                (self.short("run.bottom_rail.nominal_wall", &run::RAIL_NOMINAL_WALL)) (self.short("run.bottom_rail.yield", &post::YIELD))
+            }
             div.pair {
                 (self.short("run.line_post", &run::LINE_POST)) (self.short("run.end_post", &run::END_POST))
             }
@@ -394,6 +449,10 @@ impl Form {
             div.pair {
                 (self.short("run.screen.height", &screen::HEIGHT)) small { "or" } (self.short("run.screen.top", &screen::TOP))
             }
+            div.pair.narrow {
+                (self.short("run.screen.weight", &screen::WEIGHT.known()))
+                (self.words("run.screen.condition", &screen::CONDITION, &["dry", "iced", "unknown"]))
+            }
             (self.ticks("run.screen.face", &screen::FACE, &fields::FACES))
             (self.line("run.screen.bays", &screen::BAYS))
             div.field data-key="run.screen.fastening" {
@@ -427,9 +486,16 @@ code { font: bold 8.5pt monospace; white-space: nowrap; }
 small { font-size: 7pt; }
 .row, .pair, .field { display: flex; align-items: flex-end; gap: 1.2mm; min-height: 6mm; }
 .row { gap: 4mm; }
+.tight { gap: 2mm; min-height: 5mm; }
+.tight .field { min-height: 5mm; flex: 1 0 auto !important; }
 .row .field small:not(.unit) { white-space: nowrap; }
 .row > small, .row > code, .pair > code { margin-right: -2.8mm; }
-.pair > code { margin-right: 0; }
+.pair > code, .tight > small { margin-right: 0; }
+.tight .ticks, .narrow .ticks { flex-wrap: nowrap; gap: 0 1.5mm; }
+.page:first-of-type .row { min-height: 5.4mm; }
+.page:first-of-type .tight { min-height: 5mm; }
+.page:first-of-type .sketches svg { max-height: 25mm; }
+.page:first-of-type .tall td { height: 6mm; }
 .two { min-height: 9mm; align-items: center; }
 .row > .field, .pair > .field, .field > .field { flex: 1; }
 .line { flex: 1; min-width: 8mm; border-bottom: 0.25mm solid #000; align-self: flex-end; }

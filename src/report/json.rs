@@ -1,15 +1,19 @@
 //! The answer as JSON: SI figures, the unit in the key; see the contract in the README.
 
+use super::told;
 use crate::answers::{
     Check, First, GroupPlan, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND, MEAN_TO_GUST_LEAST, Often, Pulled,
     RunAnswer, RunPlan, TAKE_DOWN_AT, WARN_AT, Winds, flag_over_both, plan,
 };
 use crate::caution::{CAUTIONS, NOT_CHECKED};
-use crate::fence::{FootingShape, Post, Run, Shared};
+use crate::fence::{FootingShape, Post, RailPlace, Run, Shared};
+use crate::loads::frame::{Base, FrameWhy};
 use crate::loads::{BayLoad, PostLoad};
 use crate::survey::Survey;
 use crate::units::{Dimension, Length, Quantity, Value};
-use crate::verdict::{FasteningVerdict, FootingVerdict, Part, PartKind, PostVerdict, Then};
+use crate::verdict::{
+    FasteningVerdict, Flag, FootingVerdict, Part, PartKind, PostFrame, PostVerdict, RailCheck, RunFrame, Then,
+};
 use crate::wind::{Case, From};
 use serde::Serialize;
 use std::io::{self, Write};
@@ -28,6 +32,7 @@ struct CheckJson<'a> {
     runs: Vec<RunJson<'a>>,
     plan_judgements: Vec<JudgementJson>,
     measure_next: Vec<MeasureJson<'a>>,
+    by_frame: bool,
     remarks: Vec<RemarkJson>,
     cautions: Vec<CautionJson>,
     not_covered: Vec<RemarkJson>,
@@ -69,6 +74,39 @@ struct RunJson<'a> {
     levers: Option<Vec<LeverJson>>,
     plan: PlanJson,
     fastening: Option<FasteningJson<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    frame: Option<RunFrameJson<'a>>,
+    rails_limit_gust_m_s: Option<f64>,
+    rails_flag_of_checked: Option<&'static str>,
+    rails: Vec<RailJson>,
+}
+
+/// A rail in one bay, with wind that acts one way.
+#[derive(Serialize)]
+struct RailJson {
+    rail: &'static str,
+    bay: usize,
+    wind: &'static str,
+    span_m: f64,
+    load_n_per_m: Option<f64>,
+    moment_n_m: Option<f64>,
+    shear_n: Option<f64>,
+    moment_capacity_n_m: Option<f64>,
+    shear_capacity_n: Option<f64>,
+    ratio: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ratio_best: Option<f64>,
+    flag: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    flag_best: Option<&'static str>,
+    limit_gust_m_s: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit_gust_best_m_s: Option<f64>,
+    governs: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rule: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<&'static str>,
 }
 
 /// Wind from either side of the cloth, what holds it, and who goes first.
@@ -191,6 +229,9 @@ struct PostJson<'a> {
     /// First frequency, at least: with a foot that does not give, and with one as soft as it may be.
     frequency_clamped_hz: Option<f64>,
     frequency_hz: Option<f64>,
+    /// Beside hand statics, where that was asked; the parts, flag and limit gust above are the worse of both.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    frame: Option<PostFrameJson>,
     parts: Vec<PartJson>,
 }
 
@@ -239,6 +280,49 @@ struct FootingJson {
     depth_needed_best_m: Option<f64>,
     dug_by_standard_depth_m: Option<f64>,
     dug_by_standard_width_m: Option<f64>,
+}
+
+/// How a run was worked on the frame, or why not.
+#[derive(Serialize)]
+struct RunFrameJson<'a> {
+    worked: bool,
+    with: Vec<&'a str>,
+    soft_feet: bool,
+    order: Option<&'static str>,
+    rounds: Option<usize>,
+    residual: Option<f64>,
+    out_of_balance: Option<f64>,
+    hand_limit_gust_m_s: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<String>,
+}
+
+/// What a post does on the frame; soft feet are null where they were not worked.
+#[derive(Serialize)]
+struct PostFrameJson {
+    hand_moment_n_m: f64,
+    moment_n_m: Option<f64>,
+    times_hand: Option<f64>,
+    times_hand_least: Option<f64>,
+    feet: Option<&'static str>,
+    load_on: Option<&'static str>,
+    governs: Option<&'static str>,
+    ratio: Option<f64>,
+    hand_ratio: Option<f64>,
+    limit_gust_m_s: f64,
+    hand_limit_gust_m_s: f64,
+    rigid: Option<OnFeetJson>,
+    soft: Option<OnFeetJson>,
+}
+
+#[derive(Serialize)]
+struct OnFeetJson {
+    base_shear_n: f64,
+    base_moment_n_m: f64,
+    greatest_moment_n_m: f64,
+    greatest_moment_at_m: f64,
+    load_on: &'static str,
+    top_moves_m: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -324,6 +408,7 @@ fn answer(check: &Check) -> CheckJson<'_> {
             .iter()
             .map(|next| MeasureJson { key: &next.key, what: &next.what, limit_gust_gain_m_s: next.gain.si() })
             .collect(),
+        by_frame: check.by_frame,
         remarks: check.remarks.iter().map(|told| remark(told.id(), told.text(*units))).collect(),
         cautions: CAUTIONS
             .iter()
@@ -386,6 +471,45 @@ fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer, plan: &RunPl
         levers: check.levers[at].as_ref().map(|pulled| pulled.iter().map(lever_json).collect()),
         plan: plan_json(plan),
         fastening: answer.winds.as_ref().map(|winds| fastening_json(check, at, answer, winds)),
+        frame: worst.frame.as_ref().map(|frame| run_frame_json(check, frame)),
+        rails_limit_gust_m_s: worst.rails.first().and_then(|first| first.limit_gust).map(Quantity::si),
+        rails_flag_of_checked: told::rails_flag(answer).map(Flag::word),
+        rails: worst
+            .rails
+            .checks
+            .iter()
+            .enumerate()
+            .map(|(at, rail)| rail_json(check, rail, best.and_then(|best| best.rails.checks.get(at))))
+            .collect(),
+    }
+}
+
+fn rail_json(check: &Check, rail: &RailCheck, best: Option<&RailCheck>) -> RailJson {
+    let (design, strength) = (rail.design, rail.strength);
+    let shear = strength.and_then(|strength| strength.shear.ok());
+    let rule = design.zip(strength).map(|(design, strength)| match shear {
+        Some((_, clause)) if design.by_shear => clause,
+        _ => strength.moment_clause,
+    });
+    RailJson {
+        rail: rail.place.name(),
+        bay: rail.bay + 1,
+        wind: rail.push.word(),
+        span_m: rail.span.si(),
+        load_n_per_m: design.map(|design| design.line.load.si().abs()),
+        moment_n_m: design.map(|design| design.moment.si()),
+        shear_n: design.map(|design| design.shear.si()),
+        moment_capacity_n_m: strength.map(|strength| strength.moment.si()),
+        shear_capacity_n: shear.map(|(shear, _)| shear.si()),
+        ratio: rail.ratio(),
+        ratio_best: best.and_then(RailCheck::ratio),
+        flag: best.map_or(rail.flag(), |best| Flag::of_both_ends(rail.flag(), best.flag())).word(),
+        flag_best: best.map(|best| best.flag().word()),
+        limit_gust_m_s: rail.limit_gust.map(Quantity::si),
+        limit_gust_best_m_s: best.and_then(|best| best.limit_gust).map(Quantity::si),
+        governs: design.map(|design| governs(check, design.line.place, "", design.line.case)),
+        rule: rule.map(|rule| rule.to_string()),
+        why: rail.why.or_else(|| design.is_none().then_some(NO_SPEED)),
     }
 }
 
@@ -430,6 +554,9 @@ fn fastening_json<'a>(
                     _ => "the ties",
                 }
             }
+            First::Rail(RailPlace::Top) => "the top rail",
+            First::Rail(RailPlace::Middle) => "the middle rail",
+            First::Rail(RailPlace::Bottom) => "the bottom rail",
             First::Posts => "the posts",
             First::TooClose => "too close to say",
             First::NotKnown => "not known",
@@ -553,6 +680,7 @@ fn post_json<'a>(
         flag_best: best.map(|best| best.flag.word()),
         frequency_clamped_hz: worst.sway.ok().map(|sway| sway.clamped.si()),
         frequency_hz: worst.sway.ok().and_then(|sway| Some(sway.soft.ok()?.si())),
+        frame: worst.frame.as_ref().map(post_frame_json),
         parts: worst
             .parts
             .iter()
@@ -604,5 +732,62 @@ fn part_json((post, part): (&PostVerdict, &Part), best: Option<(&PostVerdict, &P
         why: post.why(part),
         footing: (part.kind == PartKind::Footing)
             .then(|| footing_json(&post.footing, best_post.map(|post| &post.footing))),
+    }
+}
+
+fn run_frame_json<'a>(check: &'a Check, frame: &Result<RunFrame, FrameWhy>) -> RunFrameJson<'a> {
+    match frame {
+        Ok(frame) => RunFrameJson {
+            worked: true,
+            with: frame.with.iter().map(|run| check.settled.fence.runs[*run].name.as_str()).collect(),
+            soft_feet: frame.soft.is_ok(),
+            order: Some("second"),
+            rounds: Some(frame.rounds),
+            residual: Some(frame.residual),
+            out_of_balance: Some(frame.out_of_balance),
+            hand_limit_gust_m_s: Some(frame.hand_limit_gust.si()),
+            why: frame.soft.err().map(|why| why.why().to_owned()),
+        },
+        Err(why) => RunFrameJson {
+            worked: false,
+            with: Vec::new(),
+            soft_feet: false,
+            order: None,
+            rounds: None,
+            residual: None,
+            out_of_balance: None,
+            hand_limit_gust_m_s: None,
+            why: Some(why.to_string()),
+        },
+    }
+}
+
+fn post_frame_json(frame: &PostFrame) -> PostFrameJson {
+    let worst = frame.worst();
+    let times = frame.times_hand();
+    let feet = |base| {
+        frame.on(base).map(|one| OnFeetJson {
+            base_shear_n: one.found.base_shear.si(),
+            base_moment_n_m: one.found.base_moment.si(),
+            greatest_moment_n_m: one.found.greatest.si(),
+            greatest_moment_at_m: one.found.at.si(),
+            load_on: one.way.word(),
+            top_moves_m: frame.top(base).map(Quantity::si),
+        })
+    };
+    PostFrameJson {
+        hand_moment_n_m: frame.hand.si().abs(),
+        moment_n_m: worst.map(|one| one.found.greatest.si()),
+        times_hand: times.map(|(_, most)| most),
+        times_hand_least: times.map(|(least, _)| least),
+        feet: worst.map(|one| one.base.word()),
+        load_on: worst.map(|one| one.way.word()),
+        governs: worst.map(|one| one.place),
+        ratio: frame.ratios.map(|(frame, _)| frame),
+        hand_ratio: frame.ratios.map(|(_, hand)| hand),
+        limit_gust_m_s: frame.limit_gust.si(),
+        hand_limit_gust_m_s: frame.hand_limit_gust.si(),
+        rigid: feet(Base::Rigid),
+        soft: feet(Base::Soft),
     }
 }

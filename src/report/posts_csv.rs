@@ -7,7 +7,7 @@ use crate::fence::{FootingShape, Post, Run};
 use crate::loads::{BayLoad, PostLoad};
 use crate::survey::RunSurvey;
 use crate::units::{Measure, Quantity, System};
-use crate::verdict::{Flag, Part, PostVerdict};
+use crate::verdict::{Flag, Part, PartKind, PostVerdict};
 use std::io::{self, Write};
 
 /// A column of the table: its name, to which a unit is added, and what stands in it.
@@ -84,11 +84,12 @@ fn largest(verdict: &PostVerdict) -> Option<&Part> {
 
 /// Pull over strength of what holds the cloth.
 fn fastening(verdict: &PostVerdict) -> Option<f64> {
-    verdict
-        .parts
-        .iter()
-        .find(|part| !part.kind.is_of_post() && part.ratio.is_some())
-        .and_then(|part| part.ratio)
+    verdict.parts.iter().find(|part| part.kind == PartKind::Fastening).and_then(|part| part.ratio)
+}
+
+/// Demand over capacity of the rails beside a post.
+fn rails(verdict: &PostVerdict) -> Option<f64> {
+    verdict.parts.iter().find(|part| part.kind == PartKind::Rails).and_then(|part| part.ratio)
 }
 
 const COLUMNS: &[Column] = &[
@@ -153,6 +154,9 @@ const COLUMNS: &[Column] = &[
         "pull over strength of what holds the cloth beside the post; empty: not checked",
         |row| Cell::any_figure(fastening(row.worst)),
     ),
+    words("rails_ratio", "demand over capacity of the rails beside the post; empty: not checked", |row| {
+        Cell::any_figure(rails(row.worst))
+    }),
     words("footing", "what the post stands in: round, square or driven; empty: not known", |row| {
         Cell::any_words(row.worst.footing.shape.map(FootingShape::word))
     }),

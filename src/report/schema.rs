@@ -108,7 +108,7 @@ fn never(name: &str, why: &str) -> (String, Json) {
 }
 
 fn reserved(name: &str, what: &str) -> (String, Json) {
-    never(name, &format!("reserved, not read by this version: {what}"))
+    never(name, &format!("reserved and not read by this version: {what}"))
 }
 
 /// A table with these keys and no others.
@@ -222,6 +222,7 @@ fn survey() -> Json {
         ("screen".to_owned(), screen_table(true)),
         ("screen-or-name".to_owned(), any_of([reference("screen"), text()])),
         ("post".to_owned(), post_table()),
+        ("post-or-name".to_owned(), any_of([reference("post"), text()])),
         (
             "one".to_owned(),
             Json::keys([
@@ -302,7 +303,7 @@ fn survey() -> Json {
                 .into(),
         ),
     ];
-    match table(top, &["survey", "site", "post", "run"]) {
+    match table(top, &["survey", "site", "run"]) {
         Json::Keys(table) => all.extend(table),
         other => all.push(("const".to_owned(), other)),
     }
@@ -573,12 +574,13 @@ fn bay() -> Json {
 fn rail() -> Json {
     let keys = vec![
         key(&run::RAIL, reference("length")),
+        key(&run::RAIL_NOMINAL_WALL, reference("length-or-unknown")),
+        key(&run::RAIL_MEASURED_WALL, reference("length-or-unknown")),
+        key(&post::SEAMLESS, yes_or_no()),
+        key(&post::YIELD, reference("stress-or-unknown")),
+        key(&run::SPLICE, choice(&["sleeve", "none"])),
         note(),
         from(),
-        reserved("wall", "the wall of the rail"),
-        reserved("nominal_wall", "the wall of the rail by its label"),
-        reserved("yield", "the yield strength of the rail"),
-        reserved("splice", "where the rail is joined"),
     ];
     any_of([word("none"), table(keys, &["diameter"])])
 }
@@ -620,7 +622,7 @@ fn footing(of_a_run: bool) -> Json {
 }
 
 fn end() -> Json {
-    let keys = vec![key(&run::RETURN, reference("length")), note()];
+    let keys = vec![key(&run::RETURN, reference("length")), note(), from()];
     any_of([exactly(&["corner", "free"]), table(keys, &["return"])])
 }
 
@@ -629,8 +631,9 @@ fn other_posts() -> Json {
     let numbers = Json::keys([("type", "array".into()), ("items", number)]);
     let keys = vec![
         key_like(&run::NUMBERS, numbers, vec![Json::List(vec![Json::Count(4), Json::Count(9)])]),
-        key(&run::OTHER_POST, text()),
+        key(&run::OTHER_POST, reference("post-or-name")),
         note(),
+        from(),
     ];
     Json::keys([("type", "array".into()), ("items", table(keys, &["numbers", "post"]))])
 }
@@ -641,6 +644,7 @@ fn vents() -> Json {
         key(&screen::VENT_HEIGHT, reference("length")),
         key_like(&screen::PER_BAY, reference("number"), vec![Json::Count(2)]),
         note(),
+        from(),
     ];
     table(keys, &["width", "height", "per_bay"])
 }
@@ -707,6 +711,7 @@ fn over() -> Json {
         key(&screen::COLOUR, text()),
         key(&screen::AIR_PERMEABILITY, reference("air-permeability")),
         note(),
+        from(),
     ];
     let one = any_of([text(), table(keys, &[])]);
     any_of([one.clone(), list_of(one)])
@@ -761,7 +766,7 @@ fn dealt(value: Json) -> Json {
 /// The keys that a run and `[all_runs]` share, in the order in which they are best written.
 fn shared_run_keys() -> Keys {
     let named = |field: &Field, name: &str| key(field, dealt(reference(name)));
-    let of_post = |field: &Field| key(field, dealt(text()));
+    let of_post = |field: &Field| key(field, dealt(reference("post-or-name")));
     vec![
         key(&run::COURT, dealt(text())),
         key(&run::FACES, dealt(choice(&fields::COMPASS))),

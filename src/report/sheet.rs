@@ -10,9 +10,10 @@ use super::elevation::{
     Sheet as DrawingSheet, elevation, elevation_least, from_above, from_above_heights, misses,
 };
 use super::figures::{self, listed, ratio_up};
+use super::footings::{self, Apart};
 use super::html::{BETWEEN, height_mm, inner_mm};
 use super::measure::{clipped, shown, width};
-use super::told::{self, Alike, FOOTINGS, LITTLE};
+use super::told::{self, Alike, LITTLE};
 use crate::answers::{
     Check, First, GroupPlan, LEAST_WORKABLE, Lever, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND,
     MEAN_TO_GUST_LEAST, RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
@@ -38,6 +39,8 @@ const NAMES_IN_TEXT: usize = 2;
 const END_PANELS_IN_TEXT: usize = 2;
 /// What to measure next: the most telling ones.
 const MOST_TO_MEASURE: usize = 5;
+/// So many notes are told where there is room.
+const MOST_NOTES: usize = 4;
 /// Part of the page that is left free, since no font is at hand to measure with.
 const SLACK: f64 = 0.015;
 
@@ -313,7 +316,7 @@ impl Sheet<'_> {
         }
         let line = |who: &str| Signature { who: who.to_owned() };
         blocks.push(Block::Signatures(vec![line("Client"), line("Crew")]));
-        blocks.extend(self.foot(fit).into_iter().map(Block::Small));
+        blocks.extend(self.foot(fit).into_iter().filter(|text| !text.is_empty()).map(Block::Small));
         blocks
     }
 
@@ -427,41 +430,45 @@ impl Sheet<'_> {
                 };
                 let Some(names) = self.named(&wanted) else { continue };
                 let wind = wind();
+                let apart = self.apart(&wanted);
+                let (posts, alone) = (apart.who(flag, "and"), apart.checked());
                 let (before, beside) = match (flag, with_cloth) {
                     (Flag::Over, true) => ("Do not hang the cloth on ", self.over(&wind, &wanted)),
                     (Flag::Depends | Flag::NotChecked, true) => (
                         "Do not hang the cloth yet on ",
                         format!(
-                            "Whether the posts carry it at {wind} depends on what is not known. Measure first."
+                            "Whether the {posts} carry it at {wind} depends on what is not known. Measure first."
                         ),
                     ),
                     (Flag::NearLimit, true) => (
                         "An engineer decides before cloth hangs on ",
-                        format!("With it the posts come near their limit at {wind}."),
+                        format!("With it the {posts} come near their limit at {wind}."),
                     ),
                     (Flag::Within, true) => (
                         "An engineer decides before cloth hangs on ",
-                        format!(
-                            "At {wind} the posts alone stay within their limit. The rest was not checked."
-                        ),
+                        format!("At {wind} the {alone} stay within their limit. The rest was not checked."),
                     ),
                     (Flag::Over, false) => (
                         "Hang nothing on ",
-                        format!("The posts there are over their limit at {wind} even without cloth."),
+                        format!("The {posts} there are over their limit at {wind} even without cloth."),
                     ),
                     (Flag::Depends | Flag::NotChecked, false) => (
                         "Hang nothing on ",
                         format!(
-                            "Whether the posts there stand {wind} without cloth depends on what is not known."
+                            "Whether the {posts} there stand {wind} without cloth depends on what is not known."
                         ),
                     ),
                     (Flag::NearLimit, false) => (
                         "Hang nothing on ",
-                        format!("The posts there are near their limit at {wind} without cloth."),
+                        format!("The {posts} there are near their limit at {wind} without cloth."),
                     ),
                     (Flag::Within, false) => (
                         "No cloth was asked for on ",
-                        format!("At {wind} the posts there, alone and bare, stay within their limit."),
+                        if alone == "posts alone" {
+                            format!("At {wind} the posts there, alone and bare, stay within their limit.")
+                        } else {
+                            format!("At {wind} the {alone} there, bare, stay within their limit.")
+                        },
                     ),
                 };
                 all.push((flag, bold(before, names, "."), Text::new().plain(beside)));
@@ -470,22 +477,29 @@ impl Sheet<'_> {
         all
     }
 
+    /// Posts and footings of some rows, told apart.
+    fn apart(&self, wanted: &dyn Fn(&Group<'_>) -> bool) -> Apart {
+        Apart::of(self.groups.iter().filter(|group| wanted(group)).map(|group| group.alike.answer))
+    }
+
     /// What is said of runs that are over with their cloth.
     fn over(&self, wind: &str, wanted: &dyn Fn(&Group<'_>) -> bool) -> String {
         let runs = || self.groups.iter().filter(|group| wanted(group)).map(|group| group.alike.answer);
-        let ratio =
-            runs().flat_map(|run| &run.worst.posts).filter_map(PostVerdict::ratio).fold(0.0, f64::max);
+        let apart = Apart::of(runs());
         let least = |of: fn(&RunVerdict) -> Velocity| {
             runs().map(|run| of(&run.worst)).min_by(|a, b| a.si().total_cmp(&b.si())).unwrap_or_default()
         };
         let either = if self.check.has_ranges() { ", whatever the unknowns turn out to be" } else { "" };
         let most = self.at_most();
         format!(
-            "At {wind} the posts would be over their limit{either}: up to {} times. With the cloth the first post \
-             reaches its limit in a gust of {}{most}, bare in one of {}{most}.",
-            ratio_up(ratio),
+            "At {wind} the {} would be over their limit{either}: up to {}. With the cloth the first {} reaches its limit \
+             in a gust of {}{most}, bare in one of {}{most}.{}",
+            apart.who(Flag::Over, "and"),
+            apart.times().trim_end_matches(" what they carry"),
+            apart.first(),
             gust(least(|verdict| verdict.limit_gust), self.system),
             gust(least(|verdict| verdict.bare_limit_gust), self.system),
+            if apart.is_foot_before_post() { " A stronger post alone does not help." } else { "" },
         )
     }
 
@@ -670,7 +684,7 @@ impl Sheet<'_> {
             (true, Flag::Depends) => "measure first",
             (true, Flag::NotChecked) => "do not hang yet",
             (true, Flag::NearLimit | Flag::Within) => "an engineer decides",
-            (false, Flag::Within) => "posts alone",
+            (false, Flag::Within) => Apart::of(std::iter::once(answer)).checked(),
             (false, Flag::NotChecked) => "no wind is known",
             (false, _) => "hang nothing",
         };
@@ -702,8 +716,8 @@ impl Sheet<'_> {
             self.marked(&is).map(|marks| (marks, least))
         };
         let mut text = Text::new().strong("Wind from either side: ").plain(
-            "one way it presses the cloth onto the fence, and no tie relieves the posts; the other way it pulls the \
-             cloth off.",
+            "one way it presses the cloth onto the fence, and what holds it relieves no post; the other way it pulls \
+             the cloth off.",
         );
         let at = |least: Option<Velocity>| least.map_or_else(String::new, |least| gust(least, self.system));
         if let Some((marks, least)) = of(First::Fastening) {
@@ -712,11 +726,34 @@ impl Sheet<'_> {
                 at(least)
             ));
         }
+        let first_rail = |group: &Group<'_>| {
+            group.alike.answer.winds.as_ref().is_some_and(|winds| matches!(winds.first, First::Rail(_)))
+        };
+        let either_way =
+            |group: &Group<'_>| group.alike.answer.worst.rails.first().and_then(|first| first.limit_gust);
+        let off = |group: &Group<'_>| {
+            group.alike.answer.winds.as_ref().and_then(|winds| winds.rail_off).map(|rail| rail.gusts.0)
+        };
+        let least_of = |wanted: &dyn Fn(&Group<'_>) -> bool,
+                        rails: &dyn Fn(&Group<'_>) -> Option<Velocity>| {
+            let gusts = self.groups.iter().filter(|group| wanted(group)).filter_map(rails);
+            at(gusts.min_by(|one, other| one.si().total_cmp(&other.si())))
+        };
+        if let Some(marks) = self.marked(&first_rail) {
+            let gust = least_of(&first_rail, &off);
+            text = text.plain(format!(" Pulled off, a rail on {marks} goes first, from {gust}."));
+        }
+        let over = |group: &Group<'_>| told::rails_flag(group.alike.answer) == Some(Flag::Over);
+        if let Some(marks) = self.marked(&over) {
+            let gust = least_of(&over, &either_way);
+            text = text.plain(format!(" ■ Rails on {marks} are over at the design wind: from {gust}. The plan counts the posts alone."));
+        }
         if let Some((marks, _)) = of(First::Posts) {
             text = text.plain(format!(" On {marks} the posts go first either way."));
         }
         if let Some((marks, _)) = of(First::TooClose) {
-            text = text.plain(format!(" On {marks} it is too close to say whether posts or cloth go first."));
+            text = text
+                .plain(format!(" On {marks} it is too close to say what goes first, posts, rails or cloth."));
         }
         if let Some((marks, _)) = of(First::NotKnown) {
             text = text.plain(format!(" On {marks} who goes first is ◇ not known."));
@@ -861,9 +898,12 @@ impl Sheet<'_> {
             if let Some(first) = listed.get_mut(..1) {
                 first.make_ascii_uppercase();
             }
-            Text::new().plain(format!(
-                "{listed}. Any of them may give way first. So every gust on this sheet is “at most”."
-            ))
+            let so = match footings::then_gusts(self.check) {
+                "" => "The gusts on this sheet are those of posts and footings.",
+                "every gust" => "So every gust on this sheet is “at most”.",
+                _ => "So the gusts on this sheet are “at most”.",
+            };
+            Text::new().plain(format!("{listed}. Any of them may give way first. {so}"))
         };
         let mut also: Vec<&str> = Vec::new();
         for remark in &self.check.remarks {
@@ -896,7 +936,7 @@ impl Sheet<'_> {
         // What nothing is known of comes first; what has little to gain is counted, not told.
         let (little, mut telling): (Vec<&String>, Vec<&String>) =
             all.iter().partition(|line| line.ends_with(LITTLE));
-        telling.sort_by_key(|line| *line != FOOTINGS);
+        telling.sort_by_key(|line| !footings::is_of_footings(line));
         let told = telling.len().min((MOST_TO_MEASURE as f64 * fit.words()).ceil() as usize);
         let mut lines: Vec<Text> =
             telling[..told].iter().map(|line| Text::new().plain(written(line, 115.0))).collect();
@@ -905,6 +945,25 @@ impl Sheet<'_> {
             lines.push(Text::new().plain(format!("{more} more with less to gain: ask for the full check")));
         }
         lines
+    }
+
+    /// What the crew noted, as far as there is room; that of the job stands at the top.
+    fn notes(&self, fit: Fit) -> Text {
+        let notes = told::notes(&self.check.survey);
+        let of_job = |line: &&String| !line.starts_with("note, job: ");
+        let (mut text, mut told) = (Text::new(), 0);
+        let notes: Vec<&String> = notes.iter().filter(of_job).collect();
+        let most = (MOST_NOTES as f64 * fit.words()).floor() as usize;
+        for line in notes.iter().take(most) {
+            text = text.plain(if told == 0 { "" } else { " · " }).plain(written(line, 90.0 * fit.words()));
+            told += 1;
+        }
+        if notes.len() > told {
+            let more = notes.len() - told;
+            let dot = if told == 0 { "" } else { " · " };
+            text = text.plain(format!("{dot}{more} more notes: ask for the full check"));
+        }
+        text
     }
 
     fn foot(&self, fit: Fit) -> Vec<Text> {
@@ -918,6 +977,7 @@ impl Sheet<'_> {
                 wind[1..].join(" · "),
                 told::strength_documents(self.check),
             )),
+            self.notes(fit),
             Text::new().plain(format!(
                 "Survey {}, fencegust {}.",
                 self.check.survey.hash,

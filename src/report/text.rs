@@ -1,15 +1,20 @@
 //! The answer as text: first what can be photographed or pasted, then the tables.
 
 use super::compare::levers_in_short;
-use super::figures::{self, gust, gust_figures, gust_spread, listed, ratio_spread, ratio_up};
+use super::figures::{
+    self, gust, gust_at_most, gust_figures, is_another_gust, listed, ratio_spread, ratio_up,
+};
+use super::footings::{self, Apart};
+use super::frame;
 use super::json::governs;
 use super::told::{self, Alike};
 use crate::answers::{Check, Group, Often, RunAnswer, own_flag_over_both};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{End, Run};
+use crate::loads::frame::Base;
 use crate::survey::RunSurvey;
 use crate::units::{Dimension, Length, Measure, Quantity, System, Unit, Velocity, number};
-use crate::verdict::{Flag, PostVerdict, RunVerdict};
+use crate::verdict::{Flag, PostVerdict, RailCheck, RunVerdict};
 use comfy_table::{CellAlignment, Table, presets};
 use std::io::{self, Write};
 
@@ -62,6 +67,12 @@ impl Page<'_> {
         wrapped(out, "", &told::wind(self.check).join(" · "))?;
         writeln!(out)?;
         wrapped(out, "◇ NOT CHECKED: ", &self.not_checked())?;
+        if let Some(methods) = footings::methods(self.check) {
+            wrapped(out, "FOOTINGS: ", &methods)?;
+        }
+        if let Some(how) = frame::how(self.check) {
+            wrapped(out, "FRAME: ", &how)?;
+        }
         writeln!(out)?;
         for line in self.decision() {
             wrapped(out, "", &line)?;
@@ -78,6 +89,17 @@ impl Page<'_> {
         }
         if !pairs.is_empty() {
             writeln!(out)?;
+        }
+        let bare = |answer: &RunAnswer| {
+            let best = answer.best.as_ref().map(|best| best.bare_limit_gust);
+            is_another_gust(answer.worst.bare_limit_gust, best, self.system)
+        };
+        if self.check.runs.iter().any(|answer| self.has_lower(answer) || bare(answer)) {
+            wrapped(
+                out,
+                "",
+                "\"At best\" is the same limit if everything that is not known turns out well: no gust to count on.",
+            )?;
         }
         wrapped(
             out,
@@ -102,7 +124,17 @@ impl Page<'_> {
     /// What was not checked of the fence, in the order of the parts.
     fn not_checked(&self) -> String {
         let parts = told::unchecked_parts(self.check).join(", ");
-        format!("{parts}. What is not checked may give way first: every gust below is \"at most\".")
+        match footings::then_gusts(self.check) {
+            "" => format!(
+                "{parts}. Gusts below are those of posts and footings; what is not checked may give way first."
+            ),
+            "every gust" => {
+                format!("{parts}. What is not checked may give way first: every gust below is \"at most\".")
+            }
+            _ => format!(
+                "{parts}. What is not checked may give way first: a gust below is \"at most\" where it says so."
+            ),
+        }
     }
 
     fn decision(&self) -> Vec<String> {
@@ -115,13 +147,23 @@ impl Page<'_> {
         };
         let says = |one: &Alike<'_>, flag: Flag| one.answer.own_flag_of_checked() == Some(flag);
         let hung = |one: &Alike<'_>| one.run.screen.is_some();
+        let most = |wanted: &dyn Fn(&Alike<'_>) -> bool| {
+            let told = alike.iter().filter(|one| wanted(one));
+            footings::at_most(told.flat_map(|one| &one.answer.worst.posts))
+        };
+        let of = |with_cloth: bool, flag: Flag| {
+            let told = alike.iter().filter(|one| hung(one) == with_cloth && says(one, flag));
+            Apart::of(told.map(|one| one.answer))
+        };
         if !self.check.has_speed() {
             lines.push(match named(&hung) {
                 Some(names) => format!(
                     "◇ DO NOT HANG YET on {names}: no design wind is known, so it is not checked. With the cloth the first \
-                     post reaches its limit in a gust of {} at most; bare, of {}. Ask the building department for the \
-                     design wind; an engineer decides.",
+                     {} reaches its limit in a gust of {}{}; bare, of {}. Ask the building department for the design \
+                     wind; an engineer decides.",
+                    Apart::of(alike.iter().filter(|one| hung(one)).map(|one| one.answer)).first(),
                     gust(least_of(&alike, &hung, |verdict| verdict.limit_gust), self.system),
+                    most(&hung),
                     gust(least_of(&alike, &hung, |verdict| verdict.bare_limit_gust), self.system)
                 ),
                 None => "◇ No design wind is known, so it is not checked. The limit gusts below stand.".to_owned(),
@@ -129,14 +171,7 @@ impl Page<'_> {
             return lines;
         }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::Over)) {
-            let ratio = alike
-                .iter()
-                .filter(|one| hung(one) && says(one, Flag::Over))
-                .filter_map(|one| {
-                    one.answer.worst.posts.iter().filter_map(PostVerdict::ratio).max_by(f64::total_cmp)
-                })
-                .max_by(f64::total_cmp)
-                .unwrap_or_default();
+            let found = of(true, Flag::Over);
             let is_over = |one: &Alike<'_>| hung(one) && says(one, Flag::Over);
             let least = |of: fn(&RunVerdict) -> Velocity| least_of(&alike, &is_over, of);
             let over = |one: &&Alike<'_>| hung(one) && says(one, Flag::Over);
@@ -145,27 +180,66 @@ impl Page<'_> {
             });
             let either = if open { " whatever the unknowns turn out to be" } else { "" };
             lines.push(format!(
-                "■ DO NOT HANG the cloth as surveyed on {names}: at the design wind posts are over their limit{either}, \
-                 at the worst {} times what they carry. With it the first post reaches its limit in a gust of {} at most; bare, of {}.",
-                ratio_up(ratio),
+                "■ DO NOT HANG the cloth as surveyed on {names}: at the design wind {} are over their limit{either}, at the \
+                 worst {}. With it the first {} reaches its limit in a gust of {}{}; bare, of {}.",
+                found.who(Flag::Over, "and"),
+                found.times(),
+                found.first(),
                 gust(least(|verdict| verdict.limit_gust), self.system),
+                most(&is_over),
                 gust(least(|verdict| verdict.bare_limit_gust), self.system),
             ));
         }
+        let rails = |one: &Alike<'_>, flag: Flag| told::rails_flag(one.answer) == Some(flag);
+        // Where posts or footings are over too, not to hang it was said.
+        let only = |one: &Alike<'_>| hung(one) && !says(one, Flag::Over);
+        for (is_only, begins) in [(true, "DO NOT HANG the cloth as surveyed on"), (false, "Rails on")] {
+            let is_over = |one: &Alike<'_>| rails(one, Flag::Over) && only(one) == is_only;
+            let Some(names) = named(&is_over) else { continue };
+            let over = alike.iter().filter(|one| is_over(one));
+            let firsts = over.clone().filter_map(|one| one.answer.worst.rails.first());
+            let gust_of = |first: &&RailCheck| first.limit_gust.map_or(f64::INFINITY, Quantity::si);
+            let first = firsts.min_by(|one, other| gust_of(one).total_cmp(&gust_of(other)));
+            let ratio = over.filter_map(|one| one.answer.worst.rails.ratio()).max_by(f64::total_cmp);
+            if let Some((first, ratio)) = first.zip(ratio) {
+                let rails = if is_only { ": its rails" } else { "" };
+                lines.push(format!(
+                    "■ {begins} {names}{rails} are over their limit at the design wind, at the worst {} times what they \
+                     carry: first the {}, in a gust of {}.",
+                    ratio_up(ratio),
+                    first.place.name(),
+                    gust(first.limit_gust.unwrap_or_default(), self.system)
+                ));
+            }
+        }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::Depends)) {
             lines.push(format!(
-                "◐ DO NOT HANG YET on {names}: whether the posts carry the cloth at the design wind depends on what is \
-                 not known. Measure first, as listed below."
+                "◐ DO NOT HANG YET on {names}: whether the {} carry the cloth at the design wind depends on what is not known. \
+                 Measure first, as listed below.",
+                of(true, Flag::Depends).who(Flag::Depends, "and")
             ));
         }
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::NearLimit)) {
-            lines.push(format!("▲ On {names} the posts with cloth are near their limit at the design wind: an engineer decides."));
-        }
-        if let Some(names) = named(&|one| hung(one) && says(one, Flag::Within)) {
             lines.push(format!(
-                "● On {names} the posts alone stay within their limit with the cloth at the design wind. What was not \
-                 checked is not known: an engineer decides before anything is hung."
+                "▲ On {names} the {} with cloth are near their limit at the design wind: an engineer decides.",
+                of(true, Flag::NearLimit).who(Flag::NearLimit, "and")
             ));
+        }
+        let rails_hold = |one: &Alike<'_>| !rails(one, Flag::Over);
+        if let Some(names) = named(&|one| hung(one) && says(one, Flag::Within) && rails_hold(one)) {
+            lines.push(format!(
+                "● On {names} the {} stay within their limit with the cloth at the design wind. What was not checked is not \
+                 known: an engineer decides before anything is hung.",
+                of(true, Flag::Within).checked()
+            ));
+        }
+        if let Some(names) = named(&|one| rails(one, Flag::Depends)) {
+            lines.push(format!(
+                "◐ Whether the rails on {names} carry their load at the design wind depends on what is not known."
+            ));
+        }
+        if let Some(names) = named(&|one| rails(one, Flag::NearLimit)) {
+            lines.push(format!("▲ Rails on {names} are near their limit at the design wind."));
         }
         if let Some(names) = named(&|one| told::fastening_over(one.answer).is_some()) {
             let gusts = alike.iter().filter_map(|one| told::fastening_over(one.answer));
@@ -177,16 +251,23 @@ impl Page<'_> {
             ));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Over)) {
-            lines.push(format!("■ {names}, without cloth: over at the design wind all the same."));
+            let who = match of(false, Flag::Over).who(Flag::Over, "and") {
+                posts if posts == "posts" => String::new(),
+                others => format!("{others} "),
+            };
+            lines.push(format!("■ {names}, without cloth: {who}over at the design wind all the same."));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Depends)) {
-            lines.push(format!("◐ {names}, without cloth: whether the posts are within their limit at the design wind depends on what is not known. No cloth there before that is measured."));
+            lines.push(format!("◐ {names}, without cloth: whether the {} are within their limit at the design wind depends on what is not known. No cloth there before that is measured.", of(false, Flag::Depends).who(Flag::Depends, "and")));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::NearLimit)) {
-            lines.push(format!("▲ {names}, without cloth: near the limit of the posts."));
+            lines.push(format!(
+                "▲ {names}, without cloth: near the limit of the {}.",
+                of(false, Flag::NearLimit).who(Flag::NearLimit, "and")
+            ));
         }
         if let Some(names) = named(&|one| !hung(one) && says(one, Flag::Within)) {
-            lines.push(format!("● {names}, without cloth: the posts alone stay within their limit at the design wind. What was not checked is not known."));
+            lines.push(format!("● {names}, without cloth: the {} stay within their limit at the design wind. What was not checked is not known.", of(false, Flag::Within).checked()));
         }
         lines
     }
@@ -213,32 +294,60 @@ impl Page<'_> {
             let place = if place.is_empty() { String::new() } else { format!(" {place}") };
             gusts.push(format!(
                 "{}{place}",
-                gust_spread(group.limit_gust, group.limit_gust_best, self.system)
+                gust_at_most(group.limit_gust, group.limit_gust_best, self.system)
             ));
             if let Some(worst) = group.ratio {
                 let flag = group.flag_of_checked.unwrap_or(Flag::NotChecked);
                 ratios.push(format!("{flag}: ratio {}{place}", ratio_spread(worst, group.ratio_best)));
             }
         }
-        wrapped(out, "  limit gust, at most  ", &gusts.join(", "))?;
+        let most = |text: &'static str, without: &'static str| {
+            if footings::at_most(alike.answer.worst.posts.iter()).is_empty() { without } else { text }
+        };
+        let head = most("  limit gust, at most  ", "  limit gust           ");
+        wrapped(out, head, &gusts.join(", "))?;
         if alike.run.screen.is_some() {
             let (worst, best) = (&alike.answer.worst, alike.answer.best.as_ref());
-            let bare = gust_spread(worst.bare_limit_gust, best.map(|best| best.bare_limit_gust), self.system);
+            let bare =
+                gust_at_most(worst.bare_limit_gust, best.map(|best| best.bare_limit_gust), self.system);
             wrapped(
                 out,
-                "  bare, at most        ",
+                most("  bare, at most        ", "  bare                 "),
                 &format!("{bare}; the cloth multiplies the load by up to {:.1}", worst.times_bare),
             )?;
         }
-        let which =
-            if alike.answer.best.is_some() { "  the lower comes      " } else { "  it comes             " };
-        wrapped(out, which, &comes(alike.answer))?;
+        let which = match groups(alike.answer).first() {
+            Some((Group { often: Often::Unknown(_), .. }, _)) => "how often it comes",
+            _ if self.has_lower(alike.answer) => "the lower comes",
+            _ => "it comes",
+        };
+        wrapped(out, &format!("  {which:<21}"), &comes(alike.answer))?;
         let told = if ratios.is_empty() { Flag::NotChecked.to_string() } else { ratios.join("; ") };
         wrapped(out, "  at the design wind   ", &told)?;
+        if let Some(of_posts) = footings::of_posts(alike) {
+            wrapped(out, "  posts themselves     ", &format!("{of_posts}."))?;
+        }
+        let of_footing = footings::of_run(self.check, alike, self.system);
+        if !of_footing.is_empty() {
+            wrapped(out, "  footing              ", &format!("{}.", of_footing.join(". ")))?;
+        }
+        if let Some(on_frame) = frame::of_run(alike, self.system) {
+            wrapped(out, "  on the frame         ", &format!("{on_frame}."))?;
+        }
+        if let Some(rails) = told::rails(self.check, alike.answer) {
+            wrapped(out, "  rails                ", &rails)?;
+        }
         for (head, text) in told::winds(self.check, alike).into_iter().flatten() {
             wrapped(out, &format!("  {head:<21}"), &text)?;
         }
         Ok(())
+    }
+
+    /// Whether a limit gust of a run is told at both ends of what is not known.
+    fn has_lower(&self, answer: &RunAnswer) -> bool {
+        groups(answer)
+            .iter()
+            .any(|(group, _)| is_another_gust(group.limit_gust, group.limit_gust_best, self.system))
     }
 
     fn cloth(&self, run: &Run, survey: &RunSurvey) -> String {
@@ -273,6 +382,14 @@ impl Page<'_> {
             "Shear, moment and strength are those at the foot of a post at the design wind, at the worst end of what is \
              not known; bare is without the cloth. Ratio and limit gust stand for both ends where they differ.",
         )?;
+        if footings::posts(self.check).any(footings::is_worked) {
+            wrapped(
+                out,
+                "",
+                "The ratio of a footing stands in the table of footings; limit gust and flag of a post are those of the post \
+                 or its footing, whichever goes first.",
+            )?;
+        }
         for alike in self.alike() {
             self.run_tables(&alike, detail, out)?;
         }
@@ -282,17 +399,19 @@ impl Page<'_> {
             for alike in self.alike() {
                 let Some(pulled) = &self.check.levers[alike.at] else { continue };
                 let (helps, not) = levers_in_short(pulled, self.system);
-                wrapped(
-                    out,
-                    "",
-                    &format!(
-                        "{}: now {}",
-                        alike.names.join(", "),
-                        gust(alike.answer.worst.limit_gust, self.system)
-                    ),
-                )?;
+                let worst = &alike.answer.worst;
+                let now = match &worst.frame {
+                    Some(Ok(on_frame)) => {
+                        format!("{} by hand statics", gust(on_frame.hand_limit_gust, self.system))
+                    }
+                    _ => gust(worst.limit_gust, self.system),
+                };
+                wrapped(out, "", &format!("{}: now {now}", alike.names.join(", ")))?;
                 wrapped(out, "  helps          ", &helps)?;
                 wrapped(out, "  does not help  ", &not)?;
+                if let Some(first) = footings::goes_first(alike.answer) {
+                    wrapped(out, "  first to go    ", first)?;
+                }
             }
         }
         writeln!(out)?;
@@ -316,8 +435,8 @@ impl Page<'_> {
             let head = if heads.is_empty() { String::new() } else { format!("{}: ", heads.join(", ")) };
             wrapped(out, "- ", &format!("{head}{body}"))?;
         }
-        for (place, note) in self.notes() {
-            wrapped(out, "- ", &format!("note, {place}: {note}"))?;
+        for line in told::notes(&self.check.survey) {
+            wrapped(out, "- ", &line)?;
         }
         writeln!(out)?;
         rule(out, "◇ Not checked")?;
@@ -342,22 +461,6 @@ impl Page<'_> {
                 env!("CARGO_PKG_VERSION")
             ),
         )
-    }
-
-    fn notes(&self) -> Vec<(String, String)> {
-        let survey = &self.check.survey;
-        let mut notes = Vec::new();
-        notes.extend(survey.job.note.clone().map(|note| ("job".to_owned(), note)));
-        notes.extend(survey.site.note.clone().map(|note| ("site".to_owned(), note)));
-        for post in &survey.posts {
-            notes.extend(post.note.clone().map(|note| (format!("posts \"{}\"", post.name), note)));
-        }
-        for run in &survey.runs {
-            for (place, note) in &run.notes {
-                notes.push((place.clone(), note.clone()));
-            }
-        }
-        notes
     }
 
     fn run_tables(&self, alike: &Alike<'_>, detail: Detail, out: &mut impl Write) -> io::Result<()> {
@@ -385,8 +488,18 @@ impl Page<'_> {
             }
         }
         writeln!(out, "\n{}\n", self.post_table(alike, detail).trim_fmt())?;
+        if let Some(feet) = self.footing_table(alike, detail) {
+            writeln!(out, "{}\n", feet.trim_fmt())?;
+        }
+        if frame::is_worked(answer) {
+            wrapped(out, "", frame::WHY)?;
+            writeln!(out, "\n{}\n", self.frame_table(alike, detail).trim_fmt())?;
+        }
         if let Some(bays) = self.bay_table(alike, detail) {
             writeln!(out, "{}", bays.trim_fmt())?;
+        }
+        if alike.answer.worst.rails.first().is_some() {
+            writeln!(out, "\n{}", self.rail_table(alike, detail).trim_fmt())?;
         }
         Ok(())
     }
@@ -441,9 +554,9 @@ impl Page<'_> {
                     figure(Measure::Moment, post.design.map(|load| load.moment.si())),
                     figure(Measure::Moment, post.bare_design.map(|load| load.moment.si())),
                     figure(Measure::Moment, post.parts[0].capacity.map(|value| value.si)),
-                    post.ratio().map_or_else(
+                    post.ratio_of_post().map_or_else(
                         || "-".to_owned(),
-                        |worst| ratio_spread(worst, best.and_then(PostVerdict::ratio)),
+                        |worst| ratio_spread(worst, best.and_then(PostVerdict::ratio_of_post)),
                     ),
                     gust(post.limit_gust, best.map(|best| best.limit_gust)),
                     gust(post.bare_limit_gust, best.map(|best| best.bare_limit_gust)),
@@ -452,6 +565,103 @@ impl Page<'_> {
             );
         }
         rows.table(head, &[2, 3, 4, 5, 6, 7, 8])
+    }
+
+    /// What the posts stand in, held against the design wind; nothing where no footing was.
+    fn footing_table(&self, alike: &Alike<'_>, detail: Detail) -> Option<Table> {
+        let worst = &alike.answer.worst.posts;
+        if !worst.iter().any(|post| post.footing.checked.is_ok()) {
+            return None;
+        }
+        let unit = |measure: Measure| measure.printed(self.system).0;
+        let head = vec![
+            "footings".to_owned(),
+            "stands in".to_owned(),
+            format!("load {}", unit(Measure::Force)),
+            format!("at {}", unit(Measure::Distance)),
+            format!("carries {}", unit(Measure::Force)),
+            "deep".to_owned(),
+            "needs".to_owned(),
+            "ratio".to_owned(),
+            "footing".to_owned(),
+        ];
+        let mut rows = Rows::new(detail);
+        for (at, post) in worst.iter().enumerate() {
+            let footing = &post.footing;
+            let best = alike.answer.best.as_ref().map(|best| &best.posts[at].footing);
+            let best = best.and_then(|best| best.checked.as_ref().ok()).map(|found| found.ratio);
+            let none = || "-".to_owned();
+            let deep = footing.depth.map_or_else(none, |depth| footings::depth(depth, self.system));
+            let needs = footings::needed(footing, self.system).unwrap_or_else(none);
+            let stands = match (footing.shape, footing.width) {
+                (Some(shape), Some(width)) => {
+                    format!("{}, {}", shape.word(), footings::depth(width.across, self.system))
+                }
+                _ => "not known".to_owned(),
+            };
+            let force =
+                |force: crate::units::Force| number(Measure::Force.in_unit(force.si(), self.system), 0);
+            let cells = match &footing.checked {
+                Ok(found) => {
+                    let flag = Flag::of(found.ratio);
+                    let flag = best.map_or(flag, |best| Flag::of_both_ends(flag, Flag::of(best)));
+                    [
+                        force(found.demand.force),
+                        number(Measure::Distance.in_unit(found.demand.height.si(), self.system), 1),
+                        force(found.capacity),
+                        deep,
+                        needs,
+                        ratio_spread(found.ratio, best),
+                        flag.to_string(),
+                    ]
+                }
+                Err(_) => [none(), none(), none(), deep, needs, none(), Flag::NotChecked.to_string()],
+            };
+            rows.add(at + 1, std::iter::once(stands).chain(cells).collect());
+        }
+        Some(rows.table(head, &[2, 3, 4, 5, 6, 7]))
+    }
+
+    /// What the posts do on the frame, beside hand statics.
+    fn frame_table(&self, alike: &Alike<'_>, detail: Detail) -> Table {
+        let unit = |measure: Measure| measure.printed(self.system).0;
+        let head = vec![
+            "posts".to_owned(),
+            format!("by hand {}", unit(Measure::Moment)),
+            format!("stiff feet {}", unit(Measure::Moment)),
+            format!("soft feet {}", unit(Measure::Moment)),
+            "% of hand".to_owned(),
+            format!("top moves {}", unit(Measure::Small)),
+            format!("soft {}", unit(Measure::Small)),
+            format!("limit gust {}", unit(Measure::Speed)),
+            "worst with".to_owned(),
+        ];
+        let mut rows = Rows::new(detail);
+        for (at, post) in alike.answer.worst.posts.iter().enumerate() {
+            let none = || "-".to_owned();
+            let Some(found) = &post.frame else { continue };
+            let moment = |si: f64| number(Measure::Moment.in_unit(si.abs(), self.system), 0);
+            let on = |base| found.on(base).map_or_else(none, |one| moment(one.found.greatest.si()));
+            let decimals = if self.system == System::Us { 1 } else { 0 };
+            let moves = |base| {
+                let top = found.top(base).map(|top| Measure::Small.in_unit(top.si(), self.system));
+                top.map_or_else(none, |top| number(top, decimals))
+            };
+            rows.add(
+                at + 1,
+                vec![
+                    moment(found.hand.si()),
+                    on(Base::Rigid),
+                    on(Base::Soft),
+                    frame::percents(post).unwrap_or_else(none),
+                    moves(Base::Rigid),
+                    moves(Base::Soft),
+                    gust_figures(found.limit_gust, None, self.system),
+                    frame::governs(post).unwrap_or_else(none),
+                ],
+            );
+        }
+        rows.table(head, &[1, 2, 3, 4, 5, 6, 7])
     }
 
     fn bay_table(&self, alike: &Alike<'_>, detail: Detail) -> Option<Table> {
@@ -481,6 +691,14 @@ impl Page<'_> {
         Some(rows.table(head, &[2, 3]))
     }
 
+    fn rail_table(&self, alike: &Alike<'_>, detail: Detail) -> Table {
+        let mut rows = Rows::new(detail);
+        for (bay, cells) in told::rail_rows(alike.answer, self.system) {
+            rows.add(bay, cells);
+        }
+        rows.table(told::rail_heads(self.system), &[4, 5, 6, 7, 8])
+    }
+
     fn alike(&self) -> Vec<Alike<'_>> {
         told::alike(self.check)
     }
@@ -508,7 +726,7 @@ fn least_of(
 fn comes(answer: &RunAnswer) -> String {
     let groups = groups(answer);
     match groups.first() {
-        Some((Group { often: unknown @ Often::Unknown(_), .. }, _)) => unknown.words(),
+        Some((Group { often: Often::Unknown(why), .. }, _)) => format!("not known: {why}"),
         _ => {
             let told = |(group, place): &(&Group, &str)| {
                 format!("{} {place}", group.often.words()).trim_end().to_owned()

@@ -8,9 +8,9 @@ use super::reading::{Extreme, Reading};
 use super::run::RunReader;
 use super::{AirTest, Origin};
 use crate::caution::Remark;
-use crate::fence::{Condition, Face, Screen, Windows};
+use crate::fence::{Bay, Condition, Face, Screen, Windows};
 use crate::screen;
-use crate::units::{Length, Measure, Pressure, Quantity, System, Value, Velocity};
+use crate::units::{Length, Measure, Pressure, Pure, Quantity, System, Value, Velocity};
 use crate::workings::Blank;
 use std::ops::Range;
 use toml::de::{DeTable, DeValue};
@@ -52,7 +52,7 @@ impl<'t> RunReader<'_, 't> {
     pub(super) fn screen(
         &self,
         fence_height: Option<Length>,
-        bays: Option<usize>,
+        bays: Option<&[Bay]>,
         top_rail: Option<Length>,
         reader: &mut Reader,
         remarks: &mut Vec<Remark>,
@@ -106,8 +106,15 @@ impl<'t> RunReader<'_, 't> {
         };
         let layers = self.file.stack("screen", layers, self.screens, reader)?;
         let known = |key: &str| layers.tables.iter().any(|(table, _)| table.contains_key(key));
-        let ReadCloth { cloth, solidity, tested } = solidity_of(&layers, &name, reader, remarks);
-        let over = over_of(&layers, &name, reader, remarks);
+        // Cloth that a run writes in place goes by its own words, or by the run's name.
+        let words = || layers.tables.iter().find_map(|(table, _)| table.get("cloth")?.get_ref().as_str());
+        let called = if name == "own" {
+            words().unwrap_or_else(|| self.layers.path.trim_start_matches("run.")).to_owned()
+        } else {
+            name.clone()
+        };
+        let ReadCloth { cloth, solidity, tested } = solidity_of(&layers, &called, reader, remarks);
+        let over = over_of(&layers, &called, reader, remarks);
         let about_bottom = "the lower edge of the cloth above the ground";
         let bottom = reader.quantity::<Length>(
             &layers,
@@ -154,24 +161,22 @@ impl<'t> RunReader<'_, 't> {
         );
         let fastening = self.fastening(&layers, top_rail, reader);
         let windows = self.windows(&layers, reader);
-        let hung_on = self.hung_on(&layers, bays, reader);
+        let hung_on = self.hung_on(&layers, bays.map(<[Bay]>::len), reader);
         let note = reader.text(&layers, "note", "a line of text", Missing::IsFine).map(|(text, _)| text);
         self.file.from(&layers, reader);
+        if !known("height") && !known("top") {
+            reader.lacking(
+                &layers,
+                &["height", "top"],
+                format!("{} has no height: the height of the cloth as it hangs", layers.name),
+                "add height = \"9 ft\" or top = \"10 ft\"",
+            );
+        }
         let bottom = bottom?.low()?;
         let top = match (height, top) {
             (Some(height), None) => bottom + height.low()?,
             (None, Some(top)) => top.low()?,
-            (None, None) => {
-                if !known("height") && !known("top") {
-                    reader.lacking(
-                        &layers,
-                        &["height", "top"],
-                        format!("{} has no height: the height of the cloth as it hangs", layers.name),
-                        "add height = \"9 ft\" or top = \"10 ft\"",
-                    );
-                }
-                return None;
-            }
+            (None, None) => return None,
             (Some(height), Some(top)) => {
                 let (height, top) = (height.low()?, top.low()?);
                 if (bottom + height - top).si().abs() > 1e-6 {
@@ -239,6 +244,21 @@ impl<'t> RunReader<'_, 't> {
             return None;
         }
         let (first_bay, end_bay) = hung_on?;
+        if let (Some(Some(cut)), Some(bays)) = (windows, bays)
+            && bays[first_bay..end_bay]
+                .iter()
+                .any(|bay| (cut.area() * cut.per_bay / ((top - bottom) * bay.width)).pure() >= 1.0)
+        {
+            let per_bay = cut.per_bay;
+            reader.mistake(
+                place("vents"),
+                format!(
+                    "vents: {per_bay} windows of this size leave no cloth in the narrowest bay it hangs on"
+                ),
+                "count them in one bay",
+            );
+            return None;
+        }
         let fastening_at = place("fastening");
         let (solidity, over) = (solidity?, over?);
         let condition = match condition? {
@@ -289,6 +309,7 @@ impl<'t> RunReader<'_, 't> {
         };
         reader.check_keys(table, VENT_KEYS, "vents", &[], &[]);
         let own = Layers { tables: vec![(table, origin)], ..self.part("vents", value.span()) };
+        reader.noted(&own);
         let width = reader.quantity::<Length>(
             &own,
             small("width", "across one window", "\"8 in\"", false),
@@ -445,6 +466,15 @@ pub(super) fn solidity_of(
             Reading::Unknown => Reading::Between(least, 1.0),
             known => known,
         };
+        // Light yarn forgets the upper end below, so that a density that is none is told here.
+        if density.high().is_some_and(|high| high > 1.0) {
+            reader.mistake(
+                at,
+                "density is the share of the light that the cloth stops and lies between 0 and 1",
+                "like \"80 %\"",
+            );
+            return ReadCloth { cloth, solidity: None, tested };
+        }
         let dark = ["black", "dark"].iter().any(|word| colour.to_lowercase().contains(word));
         if dark {
             remarks.push(Remark::DensityTaken { screen: name.to_owned() });
@@ -475,6 +505,14 @@ pub(super) fn solidity_of(
             );
             return None;
         }
+        if reading.low()? < LEAST_SOLIDITY {
+            reader.mistake(
+                at,
+                format!("no cloth is so open: its solidity is {LEAST_SOLIDITY} or more"),
+                "write screen = \"none\" where no cloth hangs",
+            );
+            return None;
+        }
         Some(reading)
     });
     if let (Some(test), Some(solidity)) = (tested, solidity) {
@@ -490,16 +528,12 @@ pub(super) fn solidity_of(
     ReadCloth { cloth, solidity, tested }
 }
 
+/// Below this nothing hangs there that stops wind: a slip of the pen, not a cloth.
+const LEAST_SOLIDITY: f64 = 0.001;
+
 /// A share between 0 and 1, or what is known of it.
 const fn ratio(key: &'static str, about: &'static str, example: &'static str) -> Key {
     Key { key, measure: Measure::Ratio, about, example, sign: Sign::Positive, open: true }
-}
-
-/// The note of a small table and how it was found, which are looked at wherever they stand.
-pub(super) fn noted(layers: &Layers<'_>, reader: &mut Reader) {
-    let _ = reader.text(layers, "note", "a line of text", Missing::IsFine);
-    let about = "how it was found: tape, caliper, drawing, told or guess";
-    let _ = reader.choice(layers, "from", FROM, about, Missing::IsFine);
 }
 
 /// A maker's test of air permeability, if there is one.
@@ -537,7 +571,7 @@ fn air_test(layers: &Layers<'_>, reader: &mut Reader) -> Option<AirTest> {
         sign: Sign::Positive,
         open: false,
     };
-    noted(&own, reader);
+    reader.noted(&own);
     let flow = reader.quantity::<Velocity>(&own, flow, Missing::IsMistake);
     let at = reader.quantity::<Pressure>(&own, at, Missing::IsMistake);
     match flow? {
@@ -630,7 +664,7 @@ fn over_of(
             DeValue::Table(table) => {
                 reader.check_keys(table, OVER_KEYS, "over", &[], &[]);
                 own.tables = vec![(table, origin.clone())];
-                let _ = reader.text(&own, "note", "a line of text", Missing::IsFine);
+                reader.noted_of(&format!("over {}", layers.name), &own);
                 solidity_of(&own, &own.name, reader, remarks)
             }
             _ => {

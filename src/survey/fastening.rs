@@ -12,7 +12,7 @@ use crate::fastening::rope::{Fibre, breaking};
 use crate::fastening::ties::{Age, Hold, Panel, Row, Rows};
 use crate::fence::{ClothStiffness, Fastening, FasteningKind, TiedTo};
 use crate::source::Stated;
-use crate::units::{Dimension, Force, Length, LineLoad, Measure, Quantity, System, Value, inches, read};
+use crate::units::{Dimension, Force, Length, LineLoad, Measure, Quantity, Value, inches, read};
 use crate::workings::{Blank, nearest};
 use toml::de::{DeTable, DeValue};
 
@@ -45,7 +45,7 @@ impl<'t> RunReader<'_, 't> {
         };
         reader.check_keys(table, FASTENING_KEYS, "fastening", &[], &[]);
         let own = Layers { tables: vec![(table, origin)], ..self.part("fastening", value.span()) };
-        super::cloth::noted(&own, reader);
+        reader.noted(&own);
         let run = self.layers.path.clone();
         let key = |key: &str| format!("{run}.fastening.{key}");
         let kind = reader.choice(&own, "kind", &["ties", "lacing"], "ties or lacing", Missing::IsMistake);
@@ -97,11 +97,11 @@ impl<'t> RunReader<'_, 't> {
         };
         let (Some(kind), Some(spacing), Some((rows, named))) = (kind, spacing, rows) else { return None };
         let written = spacing.low().map_or_else(
-            || "unknown spacing".to_owned(),
-            |spacing| Value::new(spacing, Measure::Small).written(System::Us),
+            || "at an unknown spacing".to_owned(),
+            |spacing| format!("every {}", Value::new(spacing, Measure::Small).written(self.file.system())),
         );
         Some(Some(FasteningSurvey {
-            text: format!("{} every {written}, {}", ["ties", "lacing"][kind], named.join(", ")),
+            text: format!("{} {written}, {}", ["ties", "lacing"][kind], named.join(", ")),
             by: by?,
             strength: Open { key: key("strength"), reading: strength.unwrap_or(Reading::Unknown) },
             grommet: Open { key: key("grommet"), reading: grommet.unwrap_or(Reading::Unknown) },

@@ -4,6 +4,7 @@ use super::corners::corners;
 use super::keys::*;
 use super::layers::{Layers, Missing, Node, Reader};
 use super::mistake::{Mistake, Mistakes};
+use super::post::PostKinds;
 use super::reading::Reading;
 use super::run::RunReader;
 use super::{FootingSurvey, Job, Origin, PostSurvey, RunSurvey, Survey};
@@ -13,6 +14,7 @@ use crate::units::System;
 use crate::wind::SiteKey;
 use crate::workings::nearest;
 use sha2::{Digest, Sha256};
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::ops::Range;
@@ -168,9 +170,15 @@ impl<'t> File<'t> {
         let mut remarks = Vec::new();
         let post_kinds = self.kinds("post", reader);
         let posts = self.posts(&post_kinds, reader, &mut remarks);
-        let names: Vec<String> = post_kinds.iter().map(|(name, ..)| name.clone()).collect();
+        let posts = RefCell::new(PostKinds::new(post_kinds, posts));
         let mut footings = Vec::new();
-        let runs = self.runs(&names, &mut footings, reader, &mut remarks);
+        let runs = self.runs(&posts, &mut footings, reader, &mut remarks);
+        let PostKinds { surveys: posts, remarks: in_place, .. } = posts.into_inner();
+        for remark in in_place {
+            if !remarks.contains(&remark) {
+                remarks.push(remark);
+            }
+        }
         let site = site?;
         let given = |key: &str| {
             self.top
@@ -204,9 +212,17 @@ impl<'t> File<'t> {
             runs: runs?,
             order: order?,
             as_read: std::mem::take(&mut reader.as_read),
+            notes: std::mem::take(&mut reader.notes),
+            found: std::mem::take(&mut reader.found),
             remarks,
             hash,
         })
+    }
+
+    /// In which units results are written; what is wrong with the key is told where it is read.
+    pub(super) fn system(&self) -> System {
+        let units = self.top.get("units").and_then(|units| units.get_ref().as_str()).unwrap_or_default();
+        if units.trim().eq_ignore_ascii_case(System::Si.key()) { System::Si } else { System::Us }
     }
 
     pub(super) fn layers(
@@ -260,14 +276,8 @@ impl<'t> File<'t> {
             note: text("note"),
         }
     }
-    pub(super) fn from(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<usize> {
-        reader.choice(
-            layers,
-            "from",
-            FROM,
-            "how it was found: tape, caliper, drawing, told or guess",
-            Missing::IsFine,
-        )
+    pub(super) fn from(&self, layers: &Layers<'t>, reader: &mut Reader) {
+        reader.found(layers);
     }
 
     /// A table and those it is like, in one stack; a circle or a name that is nowhere is a mistake.
@@ -310,7 +320,7 @@ impl<'t> File<'t> {
     }
     pub(super) fn runs(
         &self,
-        posts: &[String],
+        posts: &RefCell<PostKinds<'t>>,
         feet: &mut Vec<FootingSurvey>,
         reader: &mut Reader,
         remarks: &mut Vec<Remark>,

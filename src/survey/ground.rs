@@ -16,9 +16,11 @@ use toml::de::DeValue;
 
 const SOIL: &str = "{ lateral_bearing = \"150 psf/ft\" }, { class = \"sand\" } or \"unknown\"";
 const FOOTING: &str = "{ shape = \"round\", width = \"12 in\", depth = \"42 in\" }, a name or \"unknown\"";
-/// Deeper than any post of a fence stands: a slip of the unit.
-const DEPTH: Key =
-    length("depth", "from the ground to the bottom of the concrete, or of a driven post", "\"42 in\"");
+/// How deep; how deep a method goes is for the method to say.
+const DEPTH: Key = Key {
+    open: true,
+    ..length("depth", "from the ground to the bottom of the concrete, or of a driven post", "\"42 in\"")
+};
 
 impl SoilSurvey {
     /// Of which nothing is known.
@@ -42,8 +44,10 @@ impl SoilSurvey {
     }
 
     pub(super) fn settled(&self, end: &dyn Fn(&str) -> Extreme) -> Ground {
+        // Where some of it may have no value there is none at either end.
+        let without_value = self.class.reading.low().filter(|class| class.number().is_none());
         Ground {
-            class: weaker(&self.class, end),
+            class: without_value.or_else(|| weaker(&self.class, end)),
             lateral_bearing: weaker(&self.lateral_bearing, end),
             undrained_strength: weaker(&self.undrained_strength, end),
             friction_angle: weaker(&self.friction, end),
@@ -119,11 +123,11 @@ impl FootingSurvey {
 
     /// In words, as it is known.
     #[must_use]
-    pub fn text(&self) -> String {
+    pub fn text(&self, system: System) -> String {
         let one = |open: &Open<Length>| match open.reading {
-            Reading::Measured(length) => Value::new(length, Measure::Small).written(System::Us),
+            Reading::Measured(length) => Value::new(length, Measure::Small).written(system),
             Reading::Between(low, high) => {
-                let written = |length| Value::new(length, Measure::Small).written(System::Us);
+                let written = |length| Value::new(length, Measure::Small).written(system);
                 format!("{} to {}", written(low), written(high))
             }
             Reading::Unknown => "unknown".to_owned(),
@@ -177,8 +181,7 @@ impl<'t> File<'t> {
             Some(_) => Reading::Between(true, false),
             None => Reading::Unknown,
         };
-        soil.note = reader.text(&own, "note", "a line of text", Missing::IsFine).map(|(note, _)| note);
-        self.from(&own, reader);
+        soil.note = reader.noted(&own);
         (reader.mistakes.len() == before).then_some(soil)
     }
 
@@ -260,14 +263,14 @@ fn read_into<Q: crate::units::Quantity>(
 }
 
 /// One word, or several between "or", the weakest soil of them first.
-fn words_into<T: Copy + PartialEq>(
+fn words_into<T>(
     open: &mut Open<T>,
     layers: &Layers<'_>,
     named: impl Fn(&str) -> Option<T>,
     known: &[&'static str],
     reader: &mut Reader,
 ) where
-    T: Weaker,
+    T: Copy + PartialEq + Weaker,
 {
     let key = open.key.rsplit('.').next().unwrap_or_default().to_owned();
     let Some((text, at)) =
@@ -414,13 +417,21 @@ impl<'t> RunReader<'_, 't> {
             }
         };
         let at = value.span();
-        let layers =
-            Layers { tables: vec![(table, origin)], path: path.clone(), ..self.part(key, at.clone()) };
+        let layers = Layers {
+            tables: vec![(table, origin.clone())],
+            path: path.clone(),
+            ..self.part(key, at.clone())
+        };
         let stacked = self.file.stack("footing", layers, self.footings, reader)?;
         if let Some(known) = feet.iter().position(|foot| foot.key() == path) {
             return Some(Said::Footing(known));
         }
-        let foot = foot(&stacked, (name, path), &at, reader)?;
+        let shown = match &origin {
+            Origin::Kind(name) => format!("[footing.{name}]"),
+            _ if name == "all runs" => format!("{key} of all runs"),
+            _ => stacked.name.clone(),
+        };
+        let foot = foot(&stacked, (name, path), &shown, &at, reader)?;
         feet.push(foot);
         Some(Said::Footing(feet.len() - 1))
     }
@@ -437,6 +448,7 @@ impl FootingSurvey {
 fn foot(
     layers: &Layers<'_>,
     (name, path): (String, String),
+    shown: &str,
     at: &Range<usize>,
     reader: &mut Reader,
 ) -> Option<FootingSurvey> {
@@ -456,16 +468,13 @@ fn foot(
         );
         return None;
     }
-    let depth = Key { measure: Measure::Small, open: true, ..DEPTH };
-    let depth = reader.quantity::<Length>(layers, depth, Missing::IsMistake);
+    let depth = reader.quantity::<Length>(layers, DEPTH, Missing::IsMistake);
     let about = "whether a slab or beam that can take the reaction holds the post at the ground: yes or no";
     let held = reader.choice(layers, "constrained_at_ground", &["no", "yes"], about, Missing::Means("no"));
     let about =
         "whether the lateral bearing may count twice, as about an isolated pole (IBC 1806.3.4): yes or no";
     let isolated = reader.choice(layers, "isolated", &["no", "yes"], about, Missing::Means("no"));
-    let note = reader.text(layers, "note", "a line of text", Missing::IsFine).map(|(note, _)| note);
-    let about = "how it was found: tape, caliper, drawing, told or guess";
-    let _ = reader.choice(layers, "from", FROM, about, Missing::IsFine);
+    let note = reader.noted_of(shown, layers);
     let open = |key: &str, reading| Open { key: format!("{path}.{key}"), reading };
     Some(FootingSurvey {
         name,

@@ -1,5 +1,6 @@
 //! The keys of a survey and what the messages say of them.
 
+use super::Found;
 use super::layers::{Key, Sign};
 use crate::units::Measure;
 
@@ -70,6 +71,9 @@ pub(super) const POST_KEYS: &[&str] = &[
     "from",
     "like",
 ];
+/// The keys of a run that say what kind its posts are.
+pub(super) const POSTS_OF_A_RUN: &[&str] =
+    &["line_post", "end_post", "corner_post", "gate_post", "other_posts"];
 pub(super) const POST_RESERVED: &[&str] = &["condition"];
 pub(super) const SCREEN_KEYS: &[&str] = &[
     "cloth",
@@ -95,7 +99,8 @@ pub(super) const SCREEN_KEYS: &[&str] = &[
 pub(super) const IN_ITS_SCREEN: (&[&str], &str, &str) =
     (&["solidity", "cloth", "condition"], "in its screen", "move it into screen = { … }");
 /// The keys of a cloth that hangs over another.
-pub(super) const OVER_KEYS: &[&str] = &["cloth", "solidity", "density", "colour", "air_permeability", "note"];
+pub(super) const OVER_KEYS: &[&str] =
+    &["cloth", "solidity", "density", "colour", "air_permeability", "note", "from"];
 pub(super) const OVER: &str = "over = \"closed mesh\" or over = { solidity = 0.9 }";
 pub(super) const AIR_TEST_KEYS: &[&str] = &["flow", "at", "note", "from"];
 pub(super) const AIR_TEST: &str = "air_permeability = { flow = \"500 cfm/ft2\", at = \"125 Pa\" }";
@@ -137,7 +142,7 @@ pub(super) const ORDER_KEYS: &[&str] = &[
     "warranty",
     "note",
 ];
-pub(super) const VENT_KEYS: &[&str] = &["width", "height", "per_bay", "note"];
+pub(super) const VENT_KEYS: &[&str] = &["width", "height", "per_bay", "note", "from"];
 pub(super) const FOOTING_KEYS: &[&str] =
     &["shape", "width", "depth", "constrained_at_ground", "isolated", "note", "from", "like"];
 /// The keys of the soil, in the order in which they are best written.
@@ -155,6 +160,9 @@ pub(super) const SOIL_KEYS: &[&str] = &[
     "note",
     "from",
 ];
+/// The keys of a rail, in the order in which they are best written.
+pub(super) const RAIL_KEYS: &[&str] =
+    &["diameter", "nominal_wall", "measured_wall", "seamless", "yield", "splice", "note", "from"];
 pub(super) const RUN_ONLY_KEYS: &[&str] =
     &["name", "court", "faces", "bays", "other_posts", "start", "finish"];
 /// The keys of a run, in the order in which they are best written.
@@ -186,7 +194,9 @@ pub(crate) const RUN_KEYS: &[&str] = &[
     "from",
 ];
 pub(super) const RUN_RESERVED: &[&str] = &["brace", "guy"];
-pub(super) const FROM: &[&str] = &["tape", "caliper", "drawing", "told", "guess"];
+/// How a thing was found.
+pub(super) const FROM: &[&str] =
+    &[Found::Tape.key(), Found::Caliper.key(), Found::Drawing.key(), Found::Told.key(), Found::Guess.key()];
 /// More bays than any fence has: a slip of the finger, not a run.
 pub(super) const MOST_BAYS: usize = 2000;
 

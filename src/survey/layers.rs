@@ -1,8 +1,9 @@
 //! Tables of a survey as layers: a run's own keys over `[all_runs]`, changed keys over the kind they are like.
 
+use super::keys::FROM;
 use super::mistake::Mistake;
 use super::reading::Reading;
-use super::{AsRead, Origin};
+use super::{AsRead, Found, Origin};
 use crate::units::{Measure, Quantity, System, Unit, read};
 use crate::workings::nearest;
 use std::ops::Range;
@@ -92,17 +93,47 @@ fn of_any_run(what: &str) -> String {
     }
 }
 
+/// A table as the pages name it: `screen of run "north"` is the cloth of north, `[post.newer]` posts "newer".
+fn in_words(name: &str) -> String {
+    if let Some(kind) = name.strip_prefix("[post.").and_then(|rest| rest.strip_suffix(']')) {
+        return format!("posts \"{kind}\"");
+    }
+    if let Some(kind) = name.strip_prefix("[footing.").and_then(|rest| rest.strip_suffix(']')) {
+        return format!("footing \"{kind}\"");
+    }
+    if let Some(table) = name.strip_prefix('[').and_then(|rest| rest.strip_suffix(']')) {
+        return table.strip_prefix("site.").unwrap_or(table).to_owned();
+    }
+    let Some((things, run)) = name.split_once("run \"") else { return name.replace('_', " ") };
+    let things: String = things
+        .split(' ')
+        .map(|thing| if thing == "screen" { "cloth".to_owned() } else { thing.replace('_', " ") })
+        .collect::<Vec<_>>()
+        .join(" ");
+    let run = run.strip_suffix('"').unwrap_or(run);
+    if things.is_empty() { format!("run {run}") } else { format!("{things}{run}") }
+}
+
 /// Reads a file and notes what is wrong with it.
 pub(super) struct Reader {
     pub(super) mistakes: Vec<Mistake>,
     pub(super) as_read: Vec<AsRead>,
+    /// Notes of small tables, and how things were found.
+    pub(super) notes: Vec<(String, String)>,
+    pub(super) found: Vec<(String, Found)>,
     /// Values whose list had the wrong length, told once.
     told: Vec<usize>,
 }
 
 impl Reader {
     pub(super) const fn new() -> Self {
-        Self { mistakes: Vec::new(), as_read: Vec::new(), told: Vec::new() }
+        Self {
+            mistakes: Vec::new(),
+            as_read: Vec::new(),
+            notes: Vec::new(),
+            found: Vec::new(),
+            told: Vec::new(),
+        }
     }
 
     pub(super) fn mistake(&mut self, at: Range<usize>, what: impl Into<String>, write: impl Into<String>) {
@@ -143,6 +174,39 @@ impl Reader {
 
     pub(super) fn note(&mut self, layers: &Layers<'_>, key: &str, text: String, origin: Origin) {
         self.as_read.push(AsRead { key: format!("{}.{key}", layers.path), text, origin });
+    }
+
+    /// How the thing of a table was found, kept to be printed.
+    pub(super) fn found(&mut self, layers: &Layers<'_>) -> Option<Found> {
+        self.found_of(&layers.name, layers)
+    }
+
+    fn found_of(&mut self, name: &str, layers: &Layers<'_>) -> Option<Found> {
+        let about = "how it was found: tape, caliper, drawing, told or guess";
+        let found = Found::ALL[self.choice(layers, "from", FROM, about, Missing::IsFine)?];
+        let told = (in_words(name), found);
+        if !self.found.contains(&told) {
+            self.found.push(told);
+        }
+        Some(found)
+    }
+
+    /// The note of a small table and how it was found, both kept to be printed.
+    pub(super) fn noted(&mut self, layers: &Layers<'_>) -> Option<String> {
+        self.noted_of(&layers.name, layers)
+    }
+
+    /// The same under another name than the messages have for the table.
+    pub(super) fn noted_of(&mut self, name: &str, layers: &Layers<'_>) -> Option<String> {
+        let note = self.text(layers, "note", "a line of text", Missing::IsFine).map(|(note, _)| note);
+        if let Some(note) = &note {
+            let told = (in_words(name), note.clone());
+            if !self.notes.contains(&told) {
+                self.notes.push(told);
+            }
+        }
+        self.found_of(name, layers);
+        note
     }
 
     /// The value of a key, from the first layer that has it, dealt out where it is a list of as many.
@@ -424,8 +488,8 @@ impl Reader {
             if reserved.contains(&word) {
                 self.mistake(
                     at,
-                    format!("{word} of {name} is not read by this version"),
-                    "a fence that needs it cannot be worked here: an engineer decides",
+                    format!("{word} of {name} is reserved and is not read by this version"),
+                    "take it out; where the fence cannot be told without it, an engineer decides",
                 );
             } else if let Some((_, place, write)) = elsewhere.iter().find(|(keys, ..)| keys.contains(&word)) {
                 self.mistake(at, format!("{word} stands in {name} but belongs {place}"), *write);

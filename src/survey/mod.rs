@@ -12,6 +12,7 @@ mod mistake;
 mod order;
 mod other_code;
 mod post;
+mod rail;
 mod reading;
 mod run;
 mod settle;
@@ -56,6 +57,10 @@ pub struct Survey {
     pub order: OrderSurvey,
     /// Every value with the place it came from.
     pub as_read: Vec<AsRead>,
+    /// Notes of the tables within a run, its cloth and the site, each with what it is of.
+    pub notes: Vec<(String, String)>,
+    /// What was told of how a thing was found.
+    pub found: Vec<(String, Found)>,
     /// What reading it raised.
     pub remarks: Vec<Remark>,
     /// The first sixteen hexadecimal digits of the SHA-256 of its text.
@@ -71,6 +76,38 @@ pub struct Job {
     pub measured_by: Option<String>,
     pub date: Option<String>,
     pub note: Option<String>,
+}
+
+/// How a thing was found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Found {
+    /// Measured with a tape.
+    Tape,
+    /// Measured with a caliper.
+    Caliper,
+    /// Read from a drawing.
+    Drawing,
+    /// Told by somebody.
+    Told,
+    /// Guessed.
+    Guess,
+}
+
+impl Found {
+    /// Each of them, in the order of the words a survey may hold.
+    pub const ALL: [Self; 5] = [Self::Tape, Self::Caliper, Self::Drawing, Self::Told, Self::Guess];
+
+    /// What stands in a survey.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Tape => "tape",
+            Self::Caliper => "caliper",
+            Self::Drawing => "drawing",
+            Self::Told => "told",
+            Self::Guess => "guess",
+        }
+    }
 }
 
 /// A value with the key under which it stands, so that it can be asked about one at a time.
@@ -254,6 +291,8 @@ pub struct RunSurvey {
     pub faces: Option<String>,
     /// The run with its cloth at the worst end.
     pub run: crate::fence::Run,
+    /// Its rails from the top; nothing where there is none.
+    pub rails: [Option<RailSurvey>; 3],
     /// Solidity of the cloth when dry, if there is cloth.
     pub solidity: Option<Open<f64>>,
     /// What the cloth is in, if there is cloth.
@@ -272,6 +311,17 @@ pub struct RunSurvey {
     pub footing: Option<String>,
     /// What holds its cloth.
     pub fastening: Option<FasteningSurvey>,
+}
+
+/// A rail as surveyed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RailSurvey {
+    /// Outside diameter.
+    pub diameter: Length,
+    /// Its tube; nothing where its wall was left out.
+    pub tube: Option<TubeSurvey>,
+    /// How its lengths are joined.
+    pub splice: crate::fence::Splice,
 }
 
 /// What holds cloth, as surveyed.

@@ -4,12 +4,14 @@ use super::file::{File, Kinds};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader, Sign};
 use super::reading::{Extreme, Reading};
-use super::{ModulusSurvey, MomentSurvey, Open, PostSurvey, SectionSurvey};
+use super::{Found, ModulusSurvey, MomentSurvey, Open, PostSurvey, SectionSurvey};
 use crate::caution::Remark;
+use crate::fence::Section;
 use crate::member::Format;
 use crate::units::{Length, Measure, Moment, Pressure, Quantity, SectionModulus};
 use crate::workings::Blank;
 use std::ops::Range;
+use toml::de::{DeTable, DeValue};
 
 /// What the size of a post makes of it, and with it which other keys belong to it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -50,25 +52,21 @@ impl<'t> File<'t> {
         reader: &mut Reader,
         remarks: &mut Vec<Remark>,
     ) -> Vec<Option<PostSurvey>> {
-        if kinds.is_empty() && !self.top.contains_key("post") {
+        let stands = self.top.get("post").map(|value| (value.span(), value.get_ref()));
+        // Of anything but a table it was told that it is none.
+        let is_told = stands
+            .as_ref()
+            .is_some_and(|(_, value)| !matches!(value, DeValue::Table(table) if table.is_empty()));
+        if kinds.is_empty() && !is_told && !self.has_posts_in_place() {
             reader.mistake(
-                0..0,
+                stands.map_or(0..0, |(at, _)| at),
                 "the survey has no [post.NAME]: each kind of post, measured once",
                 "add [post.line] with girth, nominal_wall and yield",
             );
         }
         let mut posts = Vec::new();
         for (name, table, place) in kinds {
-            reader.check_keys(
-                table,
-                POST_KEYS,
-                &format!("[post.{name}]"),
-                &[
-                    (RUN_ONLY_KEYS, "in a [[run]]", "move it below its [[run]]"),
-                    (&["design"], "in [site]", "move it below [site]: one format for the whole fence"),
-                ],
-                POST_RESERVED,
-            );
+            self.post_keys(table, &format!("[post.{name}]"), reader);
             let layers =
                 self.layers(table, &format!("[post.{name}]"), &format!("post.{name}"), place.clone());
             let post = self
@@ -77,6 +75,107 @@ impl<'t> File<'t> {
             posts.push(post);
         }
         posts
+    }
+
+    /// Whether a run writes a post where it stands.
+    pub(super) fn has_posts_in_place(&self) -> bool {
+        let runs = self.top.get("run").and_then(|runs| runs.get_ref().as_array());
+        let all = self.top.get("all_runs");
+        runs.into_iter().flatten().chain(all).filter_map(|run| run.get_ref().as_table()).any(|run| {
+            POSTS_OF_A_RUN.iter().any(|key| run.get(*key).is_some_and(|post| is_in_place(post.get_ref())))
+        })
+    }
+
+    fn post_keys(&self, table: &'t DeTable<'t>, name: &str, reader: &mut Reader) {
+        reader.check_keys(
+            table,
+            POST_KEYS,
+            name,
+            &[
+                (RUN_ONLY_KEYS, "in a [[run]]", "move it below its [[run]]"),
+                (&["design"], "in [site]", "move it below [site]: one format for the whole fence"),
+            ],
+            POST_RESERVED,
+        );
+    }
+
+    /// A post that a run writes in place, or of a kind with some keys changed: a kind of its own, read once however
+    /// many runs it is dealt to.
+    pub(super) fn post_in_place(
+        &self,
+        layers: Layers<'t>,
+        key: &str,
+        known: &mut PostKinds<'t>,
+        reader: &mut Reader,
+    ) -> Option<usize> {
+        if let Some(before) = known.in_place.iter().position(|(at, _)| *at == layers.place) {
+            return known.in_place[before].1;
+        }
+        let (table, _) = layers.tables.first()?;
+        self.post_keys(table, &layers.name, reader);
+        let like = table.get("like").and_then(|like| like.get_ref().as_str());
+        let name =
+            known.free_name(&like.map_or_else(|| key.replace('_', " "), |like| format!("{like}, changed")));
+        let place = layers.place.clone();
+        let layers = Layers { path: format!("post.{name}"), ..layers };
+        let post = self
+            .stack("post", layers, &known.kinds, reader)
+            .and_then(|layers| post_of(&name, &layers, reader, &mut known.remarks));
+        let found = post.map(|post| {
+            known.names.push(name);
+            known.surveys.push(Some(post));
+            known.names.len() - 1
+        });
+        known.in_place.push((place, found));
+        found
+    }
+}
+
+/// Whether this is a post written in place, or holds one: other posts stand one table deeper.
+fn is_in_place(value: &DeValue<'_>) -> bool {
+    match value {
+        DeValue::Array(list) => list.iter().any(|item| is_in_place(item.get_ref())),
+        DeValue::Table(table) if table.contains_key("numbers") => {
+            table.get("post").is_some_and(|post| is_in_place(post.get_ref()))
+        }
+        value => matches!(value, DeValue::Table(_)),
+    }
+}
+
+/// The kinds of posts that are known so far: those below `[post]`, and after them those that runs write in place.
+pub(super) struct PostKinds<'t> {
+    pub(super) kinds: Kinds<'t>,
+    pub(super) names: Vec<String>,
+    pub(super) surveys: Vec<Option<PostSurvey>>,
+    /// What those written in place raise.
+    pub(super) remarks: Vec<Remark>,
+    in_place: Vec<(Range<usize>, Option<usize>)>,
+}
+
+impl<'t> PostKinds<'t> {
+    pub(super) fn new(kinds: Kinds<'t>, surveys: Vec<Option<PostSurvey>>) -> Self {
+        let names = kinds.iter().map(|(name, ..)| name.clone()).collect();
+        Self { kinds, names, surveys, remarks: Vec::new(), in_place: Vec::new() }
+    }
+
+    /// The only kind that has a name, if there is but one.
+    pub(super) fn only(&self) -> Option<usize> {
+        (self.kinds.len() == 1).then_some(0)
+    }
+
+    pub(super) fn named(&self, name: &str) -> Option<usize> {
+        self.kinds.iter().position(|(kind, ..)| kind == name)
+    }
+
+    fn free_name(&self, wanted: &str) -> String {
+        let mut name = wanted.to_owned();
+        for number in 2.. {
+            if !self.names.contains(&name) {
+                break;
+            }
+            name = format!("{wanted} {number}");
+        }
+        name
     }
 }
 
@@ -87,13 +186,7 @@ fn post_of(
     remarks: &mut Vec<Remark>,
 ) -> Option<PostSurvey> {
     let size = size_of(layers, reader)?;
-    let by_caliper = reader.choice(
-        layers,
-        "from",
-        FROM,
-        "how it was found: tape, caliper, drawing, told or guess",
-        Missing::IsFine,
-    ) == Some(1);
+    let by_caliper = reader.found(layers) == Some(Found::Caliper);
     let family = Family::of(size);
     foreign_keys(family, size, layers, reader);
     let section = match family {
@@ -263,7 +356,8 @@ fn strength_is_one(post: &PostSurvey, layers: &Layers<'_>, reader: &mut Reader) 
                 .iter()
                 .find_map(|key| layers.tables.iter().find_map(|(table, _)| table.get(*key)))
                 .map_or(layers.place.clone(), toml::Spanned::span);
-            let told = super::tube::with_sizes(&kind, &error);
+            let tube = if let Section::Tube(tube) = &kind.section { Some(tube) } else { None };
+            let told = super::tube::with_sizes(tube, &error);
             reader.mistake(
                 at,
                 format!("{}: {told}", layers.name),
@@ -283,7 +377,7 @@ impl PostSurvey {
     /// What reading it raises.
     fn remarks(&self) -> Vec<Remark> {
         match &self.section {
-            SectionSurvey::Tube(tube) => tube.remarks(&self.name),
+            SectionSurvey::Tube(tube) => tube.remarks(&format!("post \"{}\"", self.name)),
             SectionSurvey::Modulus(_) => vec![Remark::OpenShape { kind: self.name.clone() }],
             SectionSurvey::Moment(moment) => {
                 vec![Remark::GivenMoment { kind: self.name.clone(), format: moment.format }]

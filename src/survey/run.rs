@@ -4,13 +4,15 @@ use super::corners::{COMPASS, compass};
 use super::file::{File, Kinds, unknown_kind};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader, shortened};
+use super::post::PostKinds;
 use super::reading::Reading;
-use super::{FootingSurvey, Open, Origin, OverCloth, RunSurvey};
+use super::{FootingSurvey, Open, Origin, OverCloth, RailSurvey, RunSurvey};
 use crate::caution::Remark;
-use crate::fence::{Bay, Condition, End, Post, Rail, Rails, Role, Run};
+use crate::fence::{Bay, Condition, End, Post, Rail, RailPlace, Rails, Role, Run};
 use crate::screen::{ChainLink, wire_of_gauge};
 use crate::units::{Length, Quantity};
 use crate::workings::nearest;
+use std::cell::RefCell;
 use std::ops::Range;
 use toml::de::DeValue;
 
@@ -18,7 +20,7 @@ use toml::de::DeValue;
 pub(super) struct RunReader<'f, 't> {
     pub(super) file: &'f File<'t>,
     pub(super) layers: Layers<'t>,
-    pub(super) posts: &'f [String],
+    pub(super) posts: &'f RefCell<PostKinds<'t>>,
     pub(super) screens: &'f Kinds<'t>,
     pub(super) footings: &'f Kinds<'t>,
 }
@@ -62,11 +64,9 @@ impl<'t> RunReader<'_, 't> {
             }
         };
         let chain_link = self.chain_link(reader);
-        let rails = Rails {
-            top: self.rail("top_rail", reader).map(Rail::of),
-            middle: self.rail("mid_rail", reader).map(Rail::of),
-            bottom: self.rail("bottom_rail", reader).map(Rail::of),
-        };
+        let [top, middle, bottom] = RailPlace::ALL.map(|place| self.rail(name, place, reader, remarks));
+        let outside = |rail: &Option<RailSurvey>| rail.as_ref().map(|rail| Rail::of(rail.diameter));
+        let rails = Rails { top: outside(&top), middle: outside(&middle), bottom: outside(&bottom) };
         let footing = self.footing("footing", feet, reader);
         let end_footing = self.footing("end_footing", feet, reader);
         let corner_footing = self.footing("corner_footing", feet, reader);
@@ -89,13 +89,8 @@ impl<'t> RunReader<'_, 't> {
         let others = self.others(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), reader);
         let note = reader.text(layers, "note", "a line of text", Missing::IsFine);
         self.file.from(layers, reader);
-        let screen = self.screen(
-            height,
-            bays.as_ref().map(Vec::len),
-            rails.top.map(|rail| rail.diameter),
-            reader,
-            remarks,
-        );
+        let screen =
+            self.screen(height, bays.as_deref(), rails.top.map(|rail| rail.diameter), reader, remarks);
         let (height, base, bays, chain_link) = (height?, base?, bays?, chain_link?);
         let (line, end, corner, gate) = (line?, end?, corner?, gate?);
         let (start, finish, screen, others) = (start?, finish?, screen?, others?);
@@ -152,8 +147,6 @@ impl<'t> RunReader<'_, 't> {
         if let Some((note, _)) = note {
             notes.push((format!("run {name}"), note));
         }
-        let of_footing = footing.index().and_then(|at| feet[at].note.clone());
-        notes.extend(of_footing.map(|note| (format!("footing of {name}"), note)));
         if base.si() > 0.0 {
             remarks.push(Remark::Raised { run: name.to_owned(), base });
         }
@@ -212,6 +205,7 @@ impl<'t> RunReader<'_, 't> {
                 court,
                 faces,
                 run,
+                rails: [top, middle, bottom],
                 solidity,
                 condition,
                 cloth,
@@ -219,7 +213,7 @@ impl<'t> RunReader<'_, 't> {
                 over,
                 weight,
                 notes,
-                footing: footing.index().map(|at| feet[at].text()),
+                footing: footing.index().map(|at| feet[at].text(self.file.system())),
                 fastening,
             },
             start,
@@ -277,6 +271,7 @@ impl<'t> RunReader<'_, 't> {
         reader.check_keys(table, &["mesh", "wire", "face", "note", "from"], "chain_link", &[], &[]);
         let layers =
             Layers { tables: vec![(table, origin)], deal: None, ..self.part("chain_link", value.span()) };
+        reader.noted(&layers);
         let _ = reader.choice(
             &layers,
             "face",
@@ -320,41 +315,6 @@ impl<'t> RunReader<'_, 't> {
             }
             Err(error) => {
                 reader.mistake(at, format!("wire: {error}"), "like \"9 gauge\" or \"0.148 in\"");
-                None
-            }
-        }
-    }
-
-    pub(super) fn rail(&self, key: &'static str, reader: &mut Reader) -> Option<Length> {
-        let Some((value, origin)) = reader.find(&self.layers, key) else {
-            if !self.has(key) {
-                reader.note(&self.layers, key, "none".to_owned(), Origin::Default);
-            }
-            return None;
-        };
-        match value.get_ref() {
-            DeValue::String(text) if text.trim().eq_ignore_ascii_case("none") => {
-                reader.note(&self.layers, key, "none".to_owned(), origin);
-                None
-            }
-            DeValue::Table(table) => {
-                reader.check_keys(
-                    table,
-                    &["diameter", "note", "from"],
-                    key,
-                    &[],
-                    &["wall", "nominal_wall", "yield", "splice"],
-                );
-                let layers =
-                    Layers { tables: vec![(table, origin)], deal: None, ..self.part(key, value.span()) };
-                reader.quantity::<Length>(&layers, SMALL, Missing::IsMistake)?.low()
-            }
-            _ => {
-                reader.mistake(
-                    value.span(),
-                    format!("{key} is {{ diameter = \"…\" }} or \"none\""),
-                    "{ diameter = \"1.660 in\" }",
-                );
                 None
             }
         }
@@ -451,31 +411,35 @@ impl<'t> RunReader<'_, 't> {
     }
 
     pub(super) fn post(&self, key: &'static str, about: &str, reader: &mut Reader) -> Option<usize> {
-        if !self.has(key) && self.posts.len() == 1 {
-            reader.note(&self.layers, key, self.posts[0].clone(), Origin::Default);
-            return Some(0);
-        }
-        if self.posts.is_empty() {
-            // That there are no kinds was told already.
+        if !self.has(key) {
+            let posts = self.posts.borrow();
+            if let Some(only) = posts.only() {
+                reader.note(&self.layers, key, posts.names[only].clone(), Origin::Default);
+                return Some(only);
+            }
+            let example = posts.kinds.first().map_or_else(
+                || "{ girth = \"9-1/16 in\", nominal_wall = \"unknown\" }".to_owned(),
+                |(first, ..)| format!("\"{first}\""),
+            );
+            // That there are no posts at all was told already.
+            if !posts.kinds.is_empty() || self.file.has_posts_in_place() {
+                reader.told_missing(&self.layers, key, about, &example);
+            }
             return None;
         }
-        let (name, at) = reader.text(&self.layers, key, about, Missing::IsMistake)?;
-        let found = self.posts.iter().position(|post| *post == name);
-        if found.is_none() {
-            unknown_kind("post", &name, self.posts.iter().map(String::as_str), at, reader);
-        }
-        found
+        self.kind_of(&self.layers, key, about, key, reader)
     }
 
     /// A post at a corner and beside a gate has two kinds.
     fn told_twice(&self, number: usize, [corner, gate]: [usize; 2], reader: &mut Reader) {
+        let posts = self.posts.borrow();
         let at = self.layers.tables.iter().find_map(|(table, _)| table.get("bays"));
         reader.mistake(
             at.map_or(self.layers.place.clone(), toml::Spanned::span),
             format!(
                 "post {number} of {} stands at a corner and beside a gate: it is of kind \"{}\" as a corner post and of \
                  kind \"{}\" as a gate post",
-                self.layers.name, self.posts[corner], self.posts[gate]
+                self.layers.name, posts.names[corner], posts.names[gate]
             ),
             format!("say which in other_posts = [{{ numbers = [{number}], post = \"…\" }}]"),
         );
@@ -483,8 +447,13 @@ impl<'t> RunReader<'_, 't> {
 
     pub(super) fn end(&self, key: &'static str, reader: &mut Reader) -> Option<DraftEnd> {
         const ABOUT: &str = "\"corner\" where the fence turns into another run, \"free\" where it stops, or { return = \"60 ft\" }";
-        let own = self.layers.tables.iter().any(|(table, _)| table.contains_key(key));
-        let key = if own { key } else { "ends" };
+        // A run's own `ends` stands before the `start` of all runs, and its own `start` before its `ends`.
+        let nearest = self
+            .layers
+            .tables
+            .iter()
+            .find_map(|(table, _)| [key, "ends"].into_iter().find(|key| table.contains_key(*key)));
+        let key = nearest.unwrap_or("ends");
         let Some((value, origin)) = reader.find(&self.layers, key) else {
             if !self.has("ends") {
                 let (start, finish) = (self.has("start"), self.has("finish"));
@@ -521,9 +490,10 @@ impl<'t> RunReader<'_, 't> {
                 }
             }
             DeValue::Table(table) => {
-                reader.check_keys(table, &["return", "note"], key, &[], &[]);
+                reader.check_keys(table, &["return", "note", "from"], key, &[], &[]);
                 let layers =
                     Layers { tables: vec![(table, origin)], deal: None, ..self.part(key, value.span()) };
+                reader.noted(&layers);
                 let about = "how long the cloth goes on round the corner, at least as high as here";
                 reader
                     .quantity::<Length>(&layers, length("return", about, "\"60 ft\""), Missing::IsMistake)?
@@ -559,13 +529,14 @@ impl<'t> RunReader<'_, 't> {
                 fine = false;
                 continue;
             };
-            reader.check_keys(table, &["numbers", "post", "note"], "other_posts", &[], &[]);
+            reader.check_keys(table, &["numbers", "post", "note", "from"], "other_posts", &[], &[]);
             let layers = Layers {
                 tables: vec![(table, origin.clone())],
                 deal: None,
                 ..self.part("other_posts", item.span())
             };
-            let kind = self.kind_of(&layers, reader);
+            reader.noted(&layers);
+            let kind = self.kind_of(&layers, "post", "the kind of these posts", "other post", reader);
             let Some(DeValue::Array(numbers)) = table.get("numbers").map(toml::Spanned::get_ref) else {
                 reader.mistake(
                     item.span(),
@@ -604,11 +575,34 @@ impl<'t> RunReader<'_, 't> {
         fine.then_some(others)
     }
 
-    pub(super) fn kind_of(&self, layers: &Layers<'t>, reader: &mut Reader) -> Option<usize> {
-        let (name, at) = reader.text(layers, "post", "the kind of these posts", Missing::IsMistake)?;
-        let found = self.posts.iter().position(|post| *post == name);
-        if found.is_none() {
-            unknown_kind("post", &name, self.posts.iter().map(String::as_str), at, reader);
+    /// The kind that a key names, changes or writes in place.
+    fn kind_of(
+        &self,
+        layers: &Layers<'t>,
+        key: &'static str,
+        about: &str,
+        called: &str,
+        reader: &mut Reader,
+    ) -> Option<usize> {
+        let posts = &mut *self.posts.borrow_mut();
+        if let Some((value, origin)) = reader.find(layers, key)
+            && let DeValue::Table(table) = value.get_ref()
+        {
+            let own = Layers {
+                name: format!("{} of {}", called.replace(' ', "_"), self.layers.name),
+                path: String::new(),
+                place: value.span(),
+                tables: vec![(table, origin.clone())],
+                deal: None,
+            };
+            let found = self.file.post_in_place(own, called, posts, reader)?;
+            reader.note(layers, key, posts.names[found].clone(), origin);
+            return Some(found);
+        }
+        let (name, at) = reader.text(layers, key, about, Missing::IsMistake)?;
+        let found = posts.named(&name);
+        if found.is_none() && (!posts.kinds.is_empty() || self.file.has_posts_in_place()) {
+            unknown_kind("post", &name, posts.kinds.iter().map(|(name, ..)| name.as_str()), at, reader);
         }
         found
     }

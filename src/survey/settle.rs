@@ -4,8 +4,10 @@
 
 use super::layers::shortened;
 use super::reading::{Extreme, Reading};
-use super::{Open, PostSurvey, RunSurvey, SectionSurvey, SiteReading, Survey, TubeSurvey, WallBasis};
-use crate::fence::{Condition, Fence, PostKind, Run, Screen, Section, Shape, Tube, Wall};
+use super::{
+    Open, PostSurvey, RailSurvey, RunSurvey, SectionSurvey, SiteReading, Survey, TubeSurvey, WallBasis,
+};
+use crate::fence::{Condition, Fence, PostKind, RailPlace, Rails, Run, Screen, Section, Shape, Tube, Wall};
 use crate::loads::{Dress, run_loads};
 use crate::member::Format;
 use crate::numerics::between;
@@ -93,6 +95,11 @@ impl Survey {
             }
         }
         for run in &self.runs {
+            for (place, rail) in RailPlace::ALL.into_iter().zip(&run.rails) {
+                if let Some(rail) = rail {
+                    rail.open_keys(&run.run.name, place, &mut add);
+                }
+            }
             if let Some(fastening) = &run.fastening {
                 fastening.open_keys(&run.run.name, &mut add);
             }
@@ -116,11 +123,19 @@ impl Survey {
         keys
     }
 
+    /// Whether a key is of a rail.
+    #[must_use]
+    pub fn is_of_rail(&self, key: &str) -> bool {
+        let tubes =
+            self.runs.iter().flat_map(|run| &run.rails).flatten().filter_map(|rail| rail.tube.as_ref());
+        tubes.flat_map(|tube| [&tube.wall.key, &tube.yield_strength.key]).any(|of_rail| of_rail == key)
+    }
+
     /// The fence with each open value at the end that `end` says for its key.
     #[must_use]
     pub fn settle(&self, end: &dyn Fn(&str) -> Extreme) -> Settled {
         let kinds = self.posts.iter().map(|post| kind(post, self.site.format, end)).collect();
-        let runs = self.runs.iter().map(|survey| hung(survey, end)).collect();
+        let runs = self.runs.iter().map(|survey| hung(survey, self.site.format, end)).collect();
         let wind_speed = heavier(&self.site.wind_speed, end, |speed| speed);
         let site = self.site.code.site(&SiteValues { wind_speed, values: self.site_values(end) });
         let footings = self.footings.iter().map(|footing| footing.settled(end)).collect();
@@ -257,8 +272,11 @@ fn ends_of(open: &Open<SiteReading>, leaf: &Leaf) -> (SiteValue, SiteValue) {
 ///
 /// Dense cloth is the heavier on its own run and the lighter round the corner of another, whose ends it shelters: as
 /// a return it stands at the other end.
-fn hung(survey: &RunSurvey, end: &dyn Fn(&str) -> Extreme) -> Run {
+fn hung(survey: &RunSurvey, format: Format, end: &dyn Fn(&str) -> Extreme) -> Run {
     let mut run = survey.run.clone();
+    let rail = |rail: &Option<RailSurvey>| rail.as_ref().map(|rail| rail.settled(format, end));
+    let [top, middle, bottom] = &survey.rails;
+    run.rails = Rails { top: rail(top), middle: rail(middle), bottom: rail(bottom) };
     if let (Some(screen), Some(fastening)) = (&mut run.screen, &survey.fastening) {
         screen.fastening = Some(fastening.settled(end));
     }
@@ -362,11 +380,7 @@ pub(super) fn weaker<T: Copy>(open: &Open<T>, end: &dyn Fn(&str) -> Extreme) -> 
 
 pub(super) fn kind(post: &PostSurvey, format: Format, end: &dyn Fn(&str) -> Extreme) -> PostKind {
     let section = match &post.section {
-        SectionSurvey::Tube(tube) => Section::Tube(if matches!(tube.wall.reading, Reading::Unknown) {
-            catalogue_tube(tube, end)
-        } else {
-            tube.settled(end)
-        }),
+        SectionSurvey::Tube(tube) => Section::Tube(tube.at_ends(end)),
         SectionSurvey::Modulus(shape) => Section::Modulus {
             face: shape.face,
             modulus: weaker(&shape.modulus, end).unwrap_or_default(),
@@ -418,6 +432,15 @@ impl TubeSurvey {
             &self.rust.key,
             format!("rust of posts \"{name}\" at grade: scrape it clean and measure what is left"),
         );
+    }
+
+    /// The tube at the ends asked for; where its wall is not known, a pipe of the catalogue.
+    pub(super) fn at_ends(&self, end: &dyn Fn(&str) -> Extreme) -> Tube {
+        if matches!(self.wall.reading, Reading::Unknown) {
+            catalogue_tube(self, end)
+        } else {
+            self.settled(end)
+        }
     }
 
     fn settled(&self, end: &dyn Fn(&str) -> Extreme) -> Tube {

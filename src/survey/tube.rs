@@ -6,7 +6,7 @@ use super::post::at;
 use super::reading::Reading;
 use super::{Open, TubeSurvey, WallBasis};
 use crate::caution::Remark;
-use crate::fence::{PostError, PostKind, Section, Wall};
+use crate::fence::{PostError, Tube, Wall};
 use crate::member::{MemberError, RoundTube, SquareSizes, SquareTube, TubeSizes, pipe};
 use crate::source::Stated;
 use crate::units::{Length, Measure, Pressure, Quantity, System, Value};
@@ -70,52 +70,21 @@ pub(super) fn tube_of(
     if let Some(girth) = girth {
         diameter = Some(girth.map(|girth| girth / std::f64::consts::PI));
     }
-    let seamless = reader.choice(
-        layers,
-        "seamless",
-        &["no", "yes"],
-        "whether the pipe is seamless: yes or no",
-        Missing::IsFine,
-    ) == Some(1);
-    let nominal = reader.quantity::<Length>(
-        layers,
-        small("nominal_wall", "wall by the label, or \"unknown\"", "\"0.203 in\"", true),
-        Missing::IsFine,
-    );
-    let measured = reader.quantity::<Length>(
-        layers,
-        small("measured_wall", "wall with a caliper at an open top, or \"unknown\"", "\"0.192 in\"", true),
-        Missing::IsFine,
-    );
-    let has = |key: &str| layers.tables.iter().any(|(table, _)| table.contains_key(key));
-    let walls = usize::from(has("nominal_wall"))
-        + usize::from(has("measured_wall"))
-        + usize::from(wall_of_section.is_some());
-    if walls > 1 {
-        reader.mistake(
-            layers.place.clone(),
-            format!("{} has two walls: by the label or measured, one of the two", layers.name),
-            "keep one",
-        );
-        return None;
-    }
-    if walls == 0 {
-        reader.lacking(
-            layers,
-            &["nominal_wall", "measured_wall"],
-            format!(
-                "{} has no wall: by the label of the pipe, or with a caliper at an open top",
-                layers.name
-            ),
-            "add nominal_wall = \"unknown\" or measured_wall = \"0.192 in\"",
-        );
-    }
-    let (basis, wall) = match (wall_of_section, nominal, measured) {
-        (Some(wall), ..) => (WallBasis::Nominal, Some(Reading::Measured(wall))),
-        (None, Some(nominal), _) => {
-            (if seamless { WallBasis::Seamless } else { WallBasis::Nominal }, Some(nominal))
+    let (basis, wall) = match wall_of(layers, wall_of_section, reader) {
+        WallRead::Is(basis, wall) => (basis, Some(wall)),
+        WallRead::Wrong => return None,
+        WallRead::Lacks => {
+            reader.lacking(
+                layers,
+                &["nominal_wall", "measured_wall"],
+                format!(
+                    "{} has no wall: by the label of the pipe, or with a caliper at an open top",
+                    layers.name
+                ),
+                "add nominal_wall = \"unknown\" or measured_wall = \"0.192 in\"",
+            );
+            (WallBasis::Measured, None)
         }
-        (None, None, measured) => (WallBasis::Measured, measured),
     };
     let yield_strength = reader.quantity::<Pressure>(layers, YIELD, Missing::Means("unknown"));
     let rust = reader.quantity::<Length>(
@@ -160,8 +129,57 @@ pub(super) fn tube_of(
     Some(tube)
 }
 
+/// The wall of a tube, as far as it was written.
+pub(super) enum WallRead {
+    Is(WallBasis, Reading<Length>),
+    /// None was written.
+    Lacks,
+    /// What was written was told as a mistake.
+    Wrong,
+}
+
+/// The wall of a tube from its keys; `of_section` is that of a pipe of the catalogue named there.
+pub(super) fn wall_of(layers: &Layers<'_>, of_section: Option<Length>, reader: &mut Reader) -> WallRead {
+    let seamless = reader.choice(
+        layers,
+        "seamless",
+        &["no", "yes"],
+        "whether the pipe is seamless: yes or no",
+        Missing::IsFine,
+    ) == Some(1);
+    let nominal = reader.quantity::<Length>(
+        layers,
+        small("nominal_wall", "wall by the label, or \"unknown\"", "\"0.203 in\"", true),
+        Missing::IsFine,
+    );
+    let measured = reader.quantity::<Length>(
+        layers,
+        small("measured_wall", "wall with a caliper at an open top, or \"unknown\"", "\"0.192 in\"", true),
+        Missing::IsFine,
+    );
+    let has = |key: &str| layers.tables.iter().any(|(table, _)| table.contains_key(key));
+    match (of_section, has("nominal_wall"), has("measured_wall")) {
+        (Some(wall), false, false) => WallRead::Is(WallBasis::Nominal, Reading::Measured(wall)),
+        (None, true, false) => nominal.map_or(WallRead::Wrong, |nominal| {
+            WallRead::Is(if seamless { WallBasis::Seamless } else { WallBasis::Nominal }, nominal)
+        }),
+        (None, false, true) => {
+            measured.map_or(WallRead::Wrong, |measured| WallRead::Is(WallBasis::Measured, measured))
+        }
+        (None, false, false) => WallRead::Lacks,
+        _ => {
+            reader.mistake(
+                layers.place.clone(),
+                format!("{} has two walls: by the label or measured, one of the two", layers.name),
+                "keep one",
+            );
+            WallRead::Wrong
+        }
+    }
+}
+
 /// Whether every end of what was measured is a tube.
-fn tube_is_one(post: &TubeSurvey, layers: &Layers<'_>, reader: &mut Reader) -> Option<()> {
+pub(super) fn tube_is_one(post: &TubeSurvey, layers: &Layers<'_>, reader: &mut Reader) -> Option<()> {
     if matches!(post.wall.reading, Reading::Unknown) {
         catalogue_has_it(post, layers, reader)?;
     } else {
@@ -223,11 +241,9 @@ fn catalogue_has_it(post: &TubeSurvey, layers: &Layers<'_>, reader: &mut Reader)
     None
 }
 
-/// Why a post has no strength, with the sizes that a rule refuses.
-pub(super) fn with_sizes(kind: &PostKind, error: &PostError) -> String {
-    let (Section::Tube(tube), PostError::OutOfRange(_)) = (&kind.section, error) else {
-        return error.to_string();
-    };
+/// Why a post or a rail has no strength, with the sizes that a rule refuses.
+pub(super) fn with_sizes(tube: Option<&Tube>, error: &PostError) -> String {
+    let (Some(tube), PostError::OutOfRange(_)) = (tube, error) else { return error.to_string() };
     let (Wall::Nominal(wall) | Wall::Seamless(wall) | Wall::Measured(wall)) = tube.wall;
     format!(
         "{error}, for a wall of {} and a yield of {}",
@@ -286,7 +302,7 @@ impl TubeSurvey {
             .collect()
     }
 
-    /// What reading it raises.
+    /// What reading it raises; `kind` is what it is called there.
     pub(super) fn remarks(&self, kind: &str) -> Vec<Remark> {
         let kind = kind.to_owned();
         if !matches!(self.wall.reading, Reading::Unknown) {

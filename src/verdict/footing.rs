@@ -1,13 +1,15 @@
 //! What a post stands in, held against the wind by one method: the force a depth carries, the depth a force needs.
 
-use super::{CornerMoment, CornerShear, SquareCornerMoment, SquareCornerShear, absolute};
+use super::{
+    CornerMoment, CornerShear, LimitGust, REFERENCE_GUST, SquareCornerMoment, SquareCornerShear, absolute,
+};
 use crate::fence::{Fence, FootingShape, PostKind, Section, Shape};
 use crate::footing::astm_f567::{HoleDepth, HoleDiameter};
 use crate::footing::driven::{BelowGrade, largest_moment};
 use crate::footing::{Asked, Basis, Checked, Choices, Embedment, FootingError, Load, Method, Missing, Pier};
 use crate::loads::PostLoad;
 use crate::source::Stated;
-use crate::units::{Force, Length, Moment};
+use crate::units::{Force, Length, Moment, Velocity};
 use crate::wind::Level;
 use crate::workings::{Blank, Ledger};
 use std::fmt;
@@ -35,10 +37,27 @@ pub struct FootingVerdict {
     pub dug: Option<Dug>,
     /// The load and what the depth carries at the design wind, or why that is not known.
     pub checked: Result<FootingCheck, FootingWhy>,
+    /// Why the method cannot be worked with what is known of the soil; nothing where it can.
+    pub refused: Option<FootingError>,
     /// Load over what the depth carries in the gust that ratios are worked at, with the cloth and without.
     pub(super) at_gust: Option<(f64, f64)>,
     /// What it carries at the height of the load in that gust.
     pub(super) capacity_at_gust: Option<Force>,
+}
+
+impl FootingVerdict {
+    /// Whether it was held against a gust; without a design wind its limit gust stands all the same.
+    #[must_use]
+    pub const fn is_worked(&self) -> bool {
+        self.at_gust.is_some()
+    }
+
+    /// The gust in which it reaches its limit, where its depth is known.
+    #[must_use]
+    pub fn limit_gust(&self) -> Option<Velocity> {
+        let (ratio, _) = self.at_gust?;
+        Some(LimitGust { gust: REFERENCE_GUST, ratio }.work(&mut Blank))
+    }
 }
 
 /// A width, and whose.
@@ -356,6 +375,7 @@ impl Foot {
             needed,
             dug: self.dug,
             checked,
+            refused: self.embedment.as_ref().err().cloned(),
             at_gust,
             capacity_at_gust: at_hung.ok().map(|found| found.capacity),
         }

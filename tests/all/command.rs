@@ -1,6 +1,7 @@
 //! The command as people run it.
 
-use crate::support::{json_of, run, run_on};
+use crate::support::{json_of, run, run_on, run_with};
+use fencegust::survey::Survey;
 use serde_json::Value;
 use std::fs;
 use tempfile::tempdir;
@@ -383,4 +384,70 @@ fn a_corner_post_takes_the_worst_of_each_run_alone_and_three_quarters_of_both() 
     // A low cloth on the other side adds less than its three quarters take away: the north alone.
     let (north, west, both) = corner(r#"{ solidity = 1.0, bottom = "0 ft", height = "2 ft" }"#);
     assert!(west < 0.5 * north && both == north);
+}
+
+#[test]
+fn a_limit_that_is_at_most_is_one_gust_and_what_it_is_at_best_stands_beside_it() {
+    for (units, unit, step) in [("us", "mph", 0.44704), ("si", "m/s", 0.1)] {
+        let survey = vector("12 x 10 ft", "0.95", COURT)
+            .replace("yield = \"30 ksi\"", "yield = \"30 ksi .. 50 ksi\"")
+            .replace("survey = 1", &format!("survey = 1\nunits = \"{units}\""));
+        let run = json_of(&survey).0["runs"][0].clone();
+        let figure = |key: &str| {
+            let steps = (run[key].as_f64().unwrap() / step + 1e-9).floor();
+            if units == "us" { format!("{steps}") } else { format!("{:.1}", steps / 10.0) }
+        };
+        let out = run_on("-", &survey);
+        let text = out.text.split_whitespace().collect::<Vec<_>>().join(" ");
+        for (head, worst, best) in [
+            ("limit gust, at most", "limit_gust_m_s", "limit_gust_best_m_s"),
+            ("bare, at most", "bare_limit_gust_m_s", "bare_limit_gust_best_m_s"),
+        ] {
+            let said = format!("{head} {} {unit} ({} at best)", figure(worst), figure(best));
+            assert!(text.contains(&said), "{said}: {text}");
+        }
+        assert!(text.contains("turns out well"), "{text}");
+    }
+    let known = run_on("-", &vector("12 x 10 ft", "0.95", COURT)).text;
+    assert!(!known.to_lowercase().contains("at best"), "{known}");
+}
+
+#[test]
+fn what_two_ends_print_alike_is_told_once_and_how_often_is_asked_where_it_is_not_known() {
+    // A grade known to the hundredth moves no figure that is printed.
+    let survey = vector("12 x 10 ft", "0.95", COURT).replace("\"30 ksi\"", "\"30 ksi .. 30.001 ksi\"");
+    let with_category = survey.replace("exposure", "risk_category = \"II\"\nexposure");
+    let text = run_on("-", &with_category).text;
+    assert!(!text.to_lowercase().contains("at best\""), "{text}");
+    assert!(text.contains("\n  it comes             some "), "{text}");
+    let text = run_on("-", &survey).text;
+    assert!(text.contains("\n  how often it comes   not known: no risk_category is given"), "{text}");
+}
+
+#[test]
+fn a_crew_with_a_metric_tape_reads_spacings_and_footings_in_millimetres() {
+    let held = "fastening = { kind = \"ties\", spacing = \"300 mm\", rows = [\"top\"] }, solidity";
+    let survey = vector("4 x 3 m", "0.95", COURT)
+        .replace("survey = 1", "survey = 1\nunits = \"si\"")
+        .replace("solidity", held);
+    let said = |survey: &str| run_on("-", survey).text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let text = said(&survey);
+    assert!(text.contains("ties every 300 mm, top"), "{text}");
+    let text = said(&survey.replace("300 mm", "unknown"));
+    assert!(text.contains("ties at an unknown spacing, top"), "{text}");
+    let footing = "footing = { shape = \"round\", width = \"300 mm\", depth = \"1.2 m\" }\nbays";
+    let read = Survey::read(&survey.replace("bays", footing), "survey").unwrap();
+    assert_eq!(read.runs[0].footing.as_deref(), Some("round 300 mm wide, 1200 mm deep"));
+}
+
+#[test]
+fn cloth_that_a_run_writes_in_place_goes_by_its_own_words_or_its_figure() {
+    let survey = vector("12 x 10 ft", "\"unknown\"", COURT);
+    let remarks = |survey: &str| run_on("-", survey).text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let text = remarks(&survey.replace("solidity =", "cloth = \"net of the shop\", solidity ="));
+    assert!(text.contains("cloth \"net of the shop\": solidity unknown"), "{text}");
+    let text = remarks(&survey.replace("name = \"run\"", "name = \"north\""));
+    assert!(text.contains("cloth \"north\": solidity unknown"), "{text}");
+    let order = run_with(&["order", "-"], &vector("12 x 10 ft", "0.95", COURT)).text;
+    assert!(order.contains("panels of cloth 0.95 solid") && !order.contains("own,"), "{order}");
 }

@@ -473,7 +473,7 @@ fn a_slip_in_a_second_cloth_or_a_test_of_air_is_told() {
     }
     says(&of("over = []"), &["over is an empty list", "over = \"closed mesh\""]);
     says(&of("over = 3"), &["over is a cloth of the catalogue, a table or a list of them"]);
-    says(&of("over = {}"), &["over own has no cloth: which cloth it is, or how solid"]);
+    says(&of("over = {}"), &["over run has no cloth: which cloth it is, or how solid"]);
     says(&of("over = { solidity = 1.2 }"), &["lies between 0 and 1"]);
     says(&of("over = { solidity = 0.9, heigt = \"3 ft\" }"), &["over has no key heigt"]);
     let test = |inside: &str| of(&format!("air_permeability = {inside}"));

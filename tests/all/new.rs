@@ -257,6 +257,8 @@ fn in_feet(file: &str) -> Vec<String> {
         "closed mesh",
         "",
         "9 ft",
+        "",
+        "",
         "ties",
         "50 lbf",
         "12 in",
@@ -266,10 +268,12 @@ fn in_feet(file: &str) -> Vec<String> {
         "2",
         "",
         "",
+        "",
         "north end",
         "courts 1-3",
         "north",
         "10 ft",
+        "",
         "1.660 in",
         "",
         "",
@@ -341,7 +345,10 @@ fn in_metres() -> Vec<String> {
         "knitted mesh",
         "?",
         "2.7 m",
+        "",
+        "",
         "Don’t know",
+        "",
         "",
         "",
         "",
@@ -349,6 +356,7 @@ fn in_metres() -> Vec<String> {
         "",
         "",
         "3.05 m",
+        "",
         "42 mm",
         "",
         "",
@@ -525,15 +533,15 @@ fn an_answer_that_cannot_be_read_is_told_in_the_words_of_the_reader_and_asked_ag
         (17, "perhaps", "is none of nominal, measured"),
         (19, "don't know", "rust_at_grade cannot be unknown: scrape it clean"),
         (25, "1.4", "solidity is solid area over gross area"),
-        (31, "?", "name cannot be unknown"),
-        (34, "unknown", "height cannot be unknown here: from the ground to the top rail"),
-        (34, "2 m .. 3 m", "height is one value, not a range"),
-        (40, "12 x 10", "has no unit where a length belongs"),
-        (40, "0 x 3 m", "a run has from 1 to"),
-        (41, "corner", "cannot be found without its compass side"),
-        (41, "fee", "start \"fee\" is neither \"corner\" nor \"free\""),
-        (44, "0.5 m", "above the fence of"),
-        (46, "2..99", "has bays 1 to 12"),
+        (34, "?", "name cannot be unknown"),
+        (37, "unknown", "height cannot be unknown here: from the ground to the top rail"),
+        (37, "2 m .. 3 m", "height is one value, not a range"),
+        (44, "12 x 10", "has no unit where a length belongs"),
+        (44, "0 x 3 m", "a run has from 1 to"),
+        (45, "corner", "cannot be found without its compass side"),
+        (45, "fee", "start \"fee\" is neither \"corner\" nor \"free\""),
+        (48, "0.5 m", "above the fence of"),
+        (50, "2..99", "has bays 1 to 12"),
         (16, "\u{1b}[A230 mm", "a key that is no letter"),
     ] {
         let mut lines = good.clone();
@@ -559,6 +567,102 @@ fn an_unknown_wall_of_no_catalogue_pipe_is_told_at_the_wall() {
     interview.answer("9-1/16 in").unwrap();
     interview.answer("don't know").unwrap();
     assert_eq!(interview.question().unwrap().key, "yield");
+}
+
+/// The words of a survey that grew from these answers to what is asked of a kind of post, from its name on.
+fn survey_with_post(answers: &[&str]) -> String {
+    let mut interview = Interview::new(None);
+    let lines = in_metres();
+    let all = lines[..15].iter().map(String::as_str).chain(answers.iter().copied());
+    for line in all.chain(lines[21..].iter().map(String::as_str)) {
+        interview.answer(line).unwrap_or_else(|told| panic!("{line}: {told}"));
+    }
+    interview.survey().unwrap()
+}
+
+#[test]
+fn a_post_that_is_no_round_tube_is_asked_for_what_its_strength_hangs_on() {
+    for (answers, table) in [
+        (
+            &["width", "60 mm", "measured", "3 mm", "345 MPa", ""][..],
+            "width = \"60 mm\"\nmeasured_wall = \"3 mm\"\nyield = \"345 MPa\"",
+        ),
+        (&["section", "pipe 2-1/2 std", "205 MPa", ""], "section = \"pipe 2-1/2 std\"\nyield = \"205 MPa\""),
+        (
+            &["modulus", "17700 mm3", "57 mm", "345 MPa"],
+            "modulus = \"17700 mm3\"\nface_width = \"57 mm\"\nyield = \"345 MPa\"",
+        ),
+        (
+            &["moment", "2850 N m", "design", "57 mm"],
+            "moment = \"2850 N m\"\nmoment_is = \"design\"\nface_width = \"57 mm\"",
+        ),
+        (
+            &["timber", "6x6", "Southern Pine", "?", "dry", "no"],
+            "timber = \"6x6\"\nspecies = \"Southern Pine\"\ngrade = \"unknown\"\nservice = \"dry\"\nincised = \"no\"",
+        ),
+    ] {
+        let text = survey_with_post(&[answers, &[""]].concat());
+        let expected = format!("[post.line]\n{table}\n\n");
+        assert!(text.contains(&expected), "{expected}\n{text}");
+        assert_eq!(read(&text).posts.len(), 1);
+    }
+    let mut interview = Interview::new(None);
+    for line in in_metres()[..15].iter().map(String::as_str).chain(["modulus", "17700 mm3", "57 mm"]) {
+        interview.answer(line).unwrap();
+    }
+    let told = interview.answer("don't know").unwrap_err();
+    assert!(told.contains("yield of [post.line] cannot be unknown"), "{told}");
+}
+
+#[test]
+fn ice_weight_a_bank_and_what_is_ordered_are_asked_and_written() {
+    let mut lines = in_metres();
+    lines[38] = "0.9 m".to_owned();
+    lines[27] = "?".to_owned();
+    lines[28] = "240 g/m2".to_owned();
+    lines[33] = "yes".to_owned();
+    let order = [
+        ("end_gap", "150 mm"),
+        ("joint_gap", ""),
+        ("top_gap", "25 mm"),
+        ("longest_panel", "15 m"),
+        ("hem_allowance", ""),
+        ("spares", "10 %"),
+        ("lacing", "plain"),
+        ("knot_end", "?"),
+        ("rope_waste", ""),
+        ("currency", "EUR"),
+        ("cloth_price", "13 per m2"),
+        ("tie_price", "0.15 each"),
+        ("rope_price", ""),
+        ("grommet_price", ""),
+        ("crew_time", "45 min"),
+        ("service_life", "5 years, by its seller"),
+        ("warranty", ""),
+        ("note", "before the season"),
+    ];
+    lines.splice(34..34, order.map(|(_, line)| line.to_owned()));
+    let mut interview = Interview::new(None);
+    for line in &lines {
+        let asked = interview.question().unwrap();
+        if asked.key == "cloth_price" {
+            assert!(interview.answer("13").unwrap_err().contains("cloth_price"));
+        }
+        interview.answer(line).unwrap_or_else(|told| panic!("{asked}: {line}: {told}"));
+    }
+    let text = interview.survey().unwrap();
+    let given: Vec<String> = order
+        .iter()
+        .filter(|(_, line)| !["", "?"].contains(line))
+        .map(|(key, line)| format!("{key} = \"{line}\"\n"))
+        .collect();
+    assert!(text.contains(&format!("[order]\n{}", given.concat())), "{text}");
+    for line in ["condition = \"unknown\"", "weight = \"240 g/m2\"", "base_above_ground = \"0.9 m\""] {
+        assert!(text.lines().any(|there| there == line), "{line}: {text}");
+    }
+    let survey = read(&text);
+    assert_eq!(survey.order.spares, Some(0.1));
+    assert_eq!(survey.order.prices.currency.as_deref(), Some("EUR"));
 }
 
 #[test]
@@ -592,13 +696,13 @@ fn answers_that_end_early_say_what_is_missing_and_write_nothing() {
     let folder = tempdir().unwrap();
     let path = folder.path().join("survey.toml");
     let lines = in_metres();
-    for end in [0, 5, 16, 33, 40, lines.len() - 1] {
+    for end in [0, 5, 16, 36, 44, lines.len() - 1] {
         let out = ask(&path, &lines[..end]);
         assert_eq!((out.code, out.text.as_str()), (2, ""), "{}", out.err);
         let told = out.err.lines().last().unwrap();
         assert!(told.contains("ended before the survey was complete; nothing was written"), "{told}");
-        assert_eq!(told.contains("bays"), end <= 40, "{told}");
-        assert_eq!(told.contains("finish"), end <= 40, "{told}");
+        assert_eq!(told.contains("bays"), end <= 44, "{told}");
+        assert_eq!(told.contains("finish"), end <= 44, "{told}");
         assert_eq!(told.contains("girth"), end <= 16, "{told}");
         assert!(names_in(folder.path()).is_empty());
     }
@@ -620,8 +724,8 @@ fn a_corner_that_no_run_meets_is_asked_again_at_the_end() {
     let folder = tempdir().unwrap();
     let path = folder.path().join("survey.toml");
     let mut lines = in_metres();
-    lines[33] = "north".to_owned();
-    lines[41] = "corner".to_owned();
+    lines[36] = "north".to_owned();
+    lines[45] = "corner".to_owned();
     lines.extend(["corner", "18 m"].map(str::to_owned));
     let out = ask(&path, &lines);
     assert_eq!(out.code, 3, "{}", out.err);
@@ -674,12 +778,13 @@ proptest! {
 
     /// Whatever is answered, a survey that comes out reads without a mistake.
     #[test]
-    fn no_answers_lead_to_a_survey_with_mistakes(picks in proptest::collection::vec(0_usize..80, 120)) {
+    fn no_answers_lead_to_a_survey_with_mistakes(picks in proptest::collection::vec(0_usize..108, 120)) {
         const LINES: &[&str] = &[
             "", "back", "?", "yes", "no", "us", "si", "north", "west", "corner", "free", "10 ft", "3 m", "230 mm",
             "9-1/16 in", "4 in", "closed mesh", "my cloth", "0.9", "density", "95 %", "none", "1, 2", "line", "end",
             "cloth", "\"", "\\", "ties", "lacing", "top, bottom", "gate 4 ft, 9 ft", "12 x 10 ft", "0.2 in .. 0.3 in",
-            "115 mph", "nominal", "measured", "diameter", "1..2", "北側 \u{85}",
+            "115 mph", "nominal", "measured", "diameter", "1..2", "北側 \u{85}", "section", "modulus", "moment", "timber",
+            "6x6", "Southern Pine", "No.2", "dry", "iced", "1.08 in3", "2100 lb-ft", "0.15 each", "10 %", "7 oz/yd2",
         ];
         let mut interview = Interview::new(None);
         for pick in picks {

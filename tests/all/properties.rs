@@ -658,6 +658,12 @@ fastening/rail-moment-beside-splice
 fastening/rail-moment-inside
     load 5 to 200 lb/ft ^1; span 8 to 12 ft ^2
     at load 10 lb/ft, span 10 ft is 107 lb-ft
+fastening/rail-shear-beside-splice
+    load 5 to 200 lb/ft ^1; span 8 to 12 ft ^1
+    at load 10 lb/ft, span 10 ft is 50 lbf
+fastening/rail-shear-inside
+    load 5 to 200 lb/ft ^1; span 8 to 12 ft ^1
+    at load 28 lb/ft, span 10 ft is 170 lbf
 fastening/ratio
     demand 10 to 500 lbf ^1; capacity 10 to 500 lbf ^-1
     at demand 0 lbf is 0; at capacity 0 lbf gives no number
@@ -1402,15 +1408,25 @@ loads/mesh-and-post
 loads/post-face
     pressure 5 to 60 psf ^1; diameter 2 to 4 in ^1; height 1 to 12 ft ^1; share 0.3 to 1 ^1
     at pressure 20 psf, diameter 3 in, height 10 ft, share 1 is 50 lbf
+loads/pressure-at-height
+    mean 5 to 60 psf ^1; eccentricity 0.1 to 0.5 ft rises; height 6 to 10 ft falls; above 0.5 to 3 ft rises
+    at eccentricity 0 ft is 1 mean; at eccentricity 0.05 ft, height 1 ft, above 0.5 ft is 1.3 mean
+    at eccentricity 0.05 ft, height 1 ft, above -0.5 ft is 0.7 mean; at height 0 ft gives no number
 loads/rail
     pressure 5 to 60 psf ^1; diameter 1 to 3 in ^1
     at pressure 24 psf, diameter 2 in is 4 lb/ft
+loads/row-share
+    to_other 1 to 5 ft ^1; apart 5 to 10 ft ^-1
+    at to_other 3 ft, apart 6 ft is 0.5; at apart 0 ft gives no number
 loads/service-moment
     factor 0.6 to 1 ^1; moment 1 to 30 kip-ft ^1
     at factor 0.6 is 0.6 moment
 loads/service-shear
     factor 0.6 to 1 ^1; shear 200 to 3000 lbf ^1
     at factor 0.6 is 0.6 shear
+loads/shared-row
+    pressure 5 to 60 psf ^1; strip 1 to 6 ft ^1; share 0.1 to 1 ^1
+    at pressure 10 psf, strip 4 ft, share 0.5 is 20 lb/ft
 nds-2018/adjusted-elastic-modulus
     reference 800 to 1900 ksi ^1; wet 0.9 to 1 ^1; temperature 0.9 to 1 ^1; incising 0.95 to 1 ^1
     at wet 1, temperature 1, incising 1 is 1 reference
@@ -1685,6 +1701,9 @@ verdict/corner-moment
 verdict/corner-shear
     first 50 to 5000 lbf rises; second 50 to 5000 lbf rises
     swap first second; at second 0 lbf is 0.75 first; at first 300 lbf, second 400 lbf is 375 lbf
+verdict/frame-over-hand
+    frame 0.1 to 30 kip-ft ^1; hand 0.1 to 30 kip-ft ^-1
+    at frame 3 kip-ft, hand 4 kip-ft is 0.75
 verdict/frequency-ratio
     least 0.5 to 2 Hz ^1; frequency 0.5 to 9 Hz ^-1
     at least 1 Hz, frequency 4 Hz is 0.25

@@ -301,6 +301,11 @@ fn every_key_of_the_schema_stands_in_a_survey_of_the_tests() {
         for (key, _) in keys.iter().filter(|(_, schema)| !is_never(schema)) {
             let key = if path.is_empty() { format!(".{key}") } else { format!(".{path}.{key}") };
             let key = key.replace(".all_runs.", ".run.");
+            // A post that a run writes in place has the keys of a kind.
+            let key = match key.rsplit_once("post.") {
+                Some((place, key)) if place.starts_with(".run.") => format!(".post.x.{key}"),
+                _ => key,
+            };
             let is_of_code = key.strip_prefix(".site.").is_some_and(|key| of_codes.contains(&key));
             if !used.contains(&key) && !is_of_code {
                 missing.insert(key);
@@ -467,7 +472,7 @@ fn what_the_schema_holds_back_the_reader_refuses_and_says_so() {
             held += 1;
         }
     }
-    assert!(held >= 20, "{held}");
+    assert!(held >= 8, "{held}");
 }
 
 #[test]
@@ -525,20 +530,6 @@ fn wind_codes_take_their_own_keys_and_no_others() {
     }
 }
 
-/// Values that the reader takes without looking at them, where the schema says what they are.
-const LOOKED_OVER: [&str; 10] = [
-    ".chain_link.from",
-    ".chain_link.note",
-    ".ends...note",
-    ".finish.note",
-    ".other_posts...note",
-    ".screen.density", // above 1 where the yarn is light
-    "_rail.from",
-    "_rail.note",
-    ".start.note",
-    ".vents.note",
-];
-
 /// Mistakes that a schema can see: those in a single value.
 const SEEN_IN_ONE_VALUE: [&str; 9] = [
     "is a bare number",
@@ -580,7 +571,6 @@ fn what_the_reader_takes_the_schema_takes_and_what_is_wrong_in_one_value_neither
         toml::Value::Table(toml::Table::new()),
     ];
     let (mut taken, mut refused) = (0, 0);
-    let mut looked_over = BTreeSet::new();
     let surveys = surveys();
     for (which, place) in unlike_places(&surveys) {
         let (name, survey) = &surveys[which];
@@ -589,14 +579,7 @@ fn what_the_reader_takes_the_schema_takes_and_what_is_wrong_in_one_value_neither
             *at(&mut changed, &place) = other.clone();
             match (judge.takes(&json_of(&changed)), read(&changed)) {
                 (schema, Ok(_)) => {
-                    if !schema {
-                        let shape = shape(&place).replace(".all_runs", ".run..");
-                        let over = LOOKED_OVER.iter().find(|end| shape.ends_with(*end));
-                        let over = over.unwrap_or_else(|| {
-                            panic!("{name}: {place:?} = {other} is read and refused by the schema")
-                        });
-                        looked_over.insert(*over);
-                    }
+                    assert!(schema, "{name}: {place:?} = {other} is read and refused by the schema");
                     taken += 1;
                 }
                 (true, Err(error)) => {
@@ -610,7 +593,6 @@ fn what_the_reader_takes_the_schema_takes_and_what_is_wrong_in_one_value_neither
             }
         }
     }
-    assert_eq!(looked_over, LOOKED_OVER.into(), "the reader looks at more now: take it off the list");
     assert!(taken > 200 && refused > 1000, "{taken} {refused}");
 }
 

@@ -1,0 +1,326 @@
+//! Posts held against what the frame asks of them: of that and of hand statics the worse counts.
+
+use super::{
+    Demand, Flag, Part, PartKind, PostVerdict, REFERENCE_GUST, RunVerdict, Standing, VerdictError,
+    WorkedPost, heading, ratios, run_of, strength, worked,
+};
+use crate::fence::Fence;
+use crate::frame::Order;
+use crate::loads::PostLoad;
+use crate::loads::frame::{
+    Base, CONTINUOUS, FrameRun, FrameWhy, OnFrame, SoftUnknown, WAYS, Way, frame_loads, soft_foot,
+};
+use crate::rule;
+use crate::source::OURS;
+use crate::units::{Length, Moment, Pure, Quantity, Velocity};
+use crate::verdict::footing::Foot;
+use crate::wind::{Case, Event, Site};
+use crate::workings::{Blank, Entry, Ledger};
+
+rule! {
+    /// The moment of a post on the frame over that by hand statics.
+    FrameOverHand, "verdict/frame-over-hand", OURS.at("largest moment of either");
+    /// largest moment of the post on the frame
+    frame: Moment = "M_f";
+    /// moment at its foot by hand statics
+    hand: Moment = "M";
+    times "M_f/M": f64 as Coefficient = (frame / hand).pure().abs()
+}
+
+/// What was found of a run on the frame.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RunFrame {
+    /// The runs that stand in one frame with it, itself among them, by index.
+    pub with: Vec<usize>,
+    /// Whether soft feet were worked, or why not.
+    pub soft: Result<(), SoftUnknown>,
+    /// How the frame was solved.
+    pub method: &'static str,
+    /// The greatest number of rounds that a loading took.
+    pub rounds: usize,
+    /// The greatest force out of balance at any joint, as a share of the greatest force.
+    pub residual: f64,
+    /// How far the feet are off the whole load, as a share of it.
+    pub out_of_balance: f64,
+    /// The least limit gust of its posts by hand statics alone.
+    pub hand_limit_gust: Velocity,
+}
+
+/// What a post does with one kind of feet and one way of the load, in the case with its largest moment.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct InOneWay {
+    /// What the feet do.
+    pub base: Base,
+    /// How the load gets in.
+    pub way: Way,
+    /// The case.
+    pub case: Case,
+    /// The case in the code's words.
+    pub place: &'static str,
+    /// What the post does.
+    pub found: OnFrame,
+}
+
+/// What was found of a post on the frame.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PostFrame {
+    /// With each kind of feet and each way of the load, at the design event; without a speed at the gust that ratios are
+    /// worked at.
+    pub ways: Vec<InOneWay>,
+    /// Its moment at the foot by hand statics in the same wind.
+    pub hand: Moment,
+    /// The largest ratio of its parts on the frame alone, and by hand statics alone.
+    pub ratios: Option<(f64, f64)>,
+    /// The gust at which it reaches its limit on the frame alone.
+    pub limit_gust: Velocity,
+    /// The same by hand statics alone.
+    pub hand_limit_gust: Velocity,
+}
+
+impl PostFrame {
+    /// The one with the largest moment.
+    #[must_use]
+    pub fn worst(&self) -> Option<&InOneWay> {
+        self.ways.iter().max_by(|one, other| one.found.greatest.si().total_cmp(&other.found.greatest.si()))
+    }
+
+    /// The one with the largest moment on these feet.
+    #[must_use]
+    pub fn on(&self, base: Base) -> Option<&InOneWay> {
+        let these = self.ways.iter().filter(|one| one.base == base);
+        these.max_by(|one, other| one.found.greatest.si().total_cmp(&other.found.greatest.si()))
+    }
+
+    /// Its largest moment on the frame over that by hand statics, over kinds of feet and ways of the load: the least and
+    /// the greatest. Nothing where hand statics gives it no moment.
+    #[must_use]
+    pub fn times_hand(&self) -> Option<(f64, f64)> {
+        let times = |one: &InOneWay| over_hand(one.found.greatest, self.hand, &mut Blank);
+        let all = self.ways.iter().map(times).filter(|times| times.is_finite());
+        all.fold(None, |so_far: Option<(f64, f64)>, times| {
+            Some(so_far.map_or((times, times), |(least, most)| (least.min(times), most.max(times))))
+        })
+    }
+
+    /// The furthest that its top moves with these feet.
+    #[must_use]
+    pub fn top(&self, base: Base) -> Option<Length> {
+        let tops = self.ways.iter().filter(|one| one.base == base).map(|one| one.found.top);
+        tops.max_by(|one, other| one.si().total_cmp(&other.si()))
+    }
+}
+
+fn over_hand(frame: Moment, hand: Moment, ledger: &mut impl Ledger) -> f64 {
+    FrameOverHand { frame, hand }.work(ledger)
+}
+
+/// The verdicts of all runs by hand statics, with the frame counted where it is worse.
+///
+/// # Errors
+/// As for [`super::run_verdict`]. What cannot be worked on the frame is no error: it is told in the verdict.
+pub fn on_frame(fence: &Fence, site: &Site, hand: Vec<RunVerdict>) -> Result<Vec<RunVerdict>, VerdictError> {
+    let gust = frame_loads(fence, site, Event::Gust(REFERENCE_GUST), Order::Second);
+    let design = site.wind_speed().map(|_| frame_loads(fence, site, Event::Design, Order::Second));
+    let mut all = Vec::with_capacity(hand.len());
+    for (run, hand) in hand.into_iter().enumerate() {
+        let at = |loads: &[Result<FrameRun, FrameWhy>], run: usize| loads[run].clone();
+        let both = at(&gust, run)
+            .and_then(|gust| Ok((gust, design.as_ref().map(|design| at(design, run)).transpose()?)));
+        let (frame, posts) = match both {
+            Err(why) => (Err(why), hand.posts.into_iter().map(left_open).collect()),
+            Ok((own_gust, own_design)) => {
+                let found = Frames { gust: &gust, design: design.as_deref() };
+                let posts = found.posts(fence, run, site, &hand)?;
+                let told = own_design.as_ref().unwrap_or(&own_gust);
+                let frame = RunFrame {
+                    with: told.with.clone(),
+                    soft: told.soft,
+                    method: told.method,
+                    rounds: told.rounds.max(own_gust.rounds),
+                    residual: told.residual.max(own_gust.residual),
+                    out_of_balance: told.out_of_balance.max(own_gust.out_of_balance),
+                    hand_limit_gust: hand.limit_gust,
+                };
+                (Ok(frame), posts)
+            }
+        };
+        let mut verdict = run_of(&fence.runs[run], posts, hand.bays, hand.fastening, hand.rails);
+        verdict.frame = Some(frame);
+        all.push(verdict);
+    }
+    Ok(all)
+}
+
+/// A post that was asked about on the frame and could not be worked there.
+fn left_open(hand: PostVerdict) -> PostVerdict {
+    let flag = hand.flag.max(Flag::NotChecked);
+    PostVerdict { flag, frame_is_open: true, limit_is_at_most: true, ..hand }
+}
+
+struct Frames<'f> {
+    gust: &'f [Result<FrameRun, FrameWhy>],
+    design: Option<&'f [Result<FrameRun, FrameWhy>]>,
+}
+
+impl Frames<'_> {
+    fn load(
+        frames: &[Result<FrameRun, FrameWhy>],
+        fence: &Fence,
+        (run, post): (usize, usize),
+    ) -> Option<PostLoad> {
+        frames[run].as_ref().ok()?.post_load(fence, post)
+    }
+
+    /// The loads of one post, those of the frame in place of those of hand statics.
+    fn worked(&self, fence: &Fence, at: (usize, usize), hand: WorkedPost) -> Option<WorkedPost> {
+        let hung = Self::load(self.gust, fence, at)?;
+        let design = self.design.and_then(|design| Self::load(design, fence, at));
+        Some(WorkedPost { hung, design, ..hand })
+    }
+
+    fn posts(
+        &self,
+        fence: &Fence,
+        run: usize,
+        site: &Site,
+        hand: &RunVerdict,
+    ) -> Result<Vec<PostVerdict>, VerdictError> {
+        let this = &fence.runs[run];
+        let level = site.code().level();
+        let own = worked(fence, run, site)?;
+        let mut posts = Vec::with_capacity(this.posts.len());
+        for (at, (post, by_hand)) in this.posts.iter().zip(&hand.posts).enumerate() {
+            let other = match post.shared_with {
+                Some(shared) => {
+                    let hand = worked(fence, shared.run, site)?.post(shared.post);
+                    self.worked(fence, (shared.run, shared.post), hand).or(Some(hand))
+                }
+                None => None,
+            };
+            let Some(loads) = self.worked(fence, (run, at), own.post(at)) else {
+                posts.push(left_open(by_hand.clone()));
+                continue;
+            };
+            let strength = strength(fence, post.kind, this, &mut Blank)?;
+            let foot = Foot::of(fence, post.footing, post.kind, this.height, level);
+            let standing = Standing { fence, strength: &strength, foot: &foot, level };
+            let beside = [PartKind::Rails, PartKind::Fastening].map(|kind| by_hand.part(kind));
+            let framed = standing.verdict(loads, other, beside, by_hand.sway);
+            posts.push(self.worse(fence, (run, at), by_hand.clone(), framed));
+        }
+        Ok(posts)
+    }
+
+    /// Part by part the worse of hand statics and frame.
+    fn worse(
+        &self,
+        fence: &Fence,
+        (run, post): (usize, usize),
+        hand: PostVerdict,
+        frame: PostVerdict,
+    ) -> PostVerdict {
+        let frames = self.design.unwrap_or(self.gust);
+        let told = frames[run].as_ref().ok();
+        let soft_is_open = told.is_none_or(|told| told.soft.is_err());
+        let ways = told.map_or_else(Vec::new, |told| ways(fence, told, post));
+        let found = PostFrame {
+            ways,
+            hand: hand.design.unwrap_or(hand.at_reference_gust).moment,
+            ratios: frame.ratio().zip(hand.ratio()),
+            limit_gust: frame.limit_gust,
+            hand_limit_gust: hand.limit_gust,
+        };
+        let mut both = hand;
+        for (part, other) in both.parts.iter_mut().zip(frame.parts) {
+            let counts = matches!(part.kind, PartKind::PostBending | PartKind::PostShear | PartKind::Footing);
+            if counts && other.ratio > part.ratio {
+                *part = other;
+                if part.kind == PartKind::PostBending {
+                    both.below_grade = frame.below_grade.clone();
+                }
+            }
+        }
+        if frame.footing.at_gust.map(|(hung, _)| hung) > both.footing.at_gust.map(|(hung, _)| hung) {
+            both.footing = frame.footing;
+        }
+        if frame.limit_gust < both.limit_gust {
+            (both.limit_gust, both.limited_by) = (frame.limit_gust, frame.limited_by);
+        }
+        let flags = |parts: &[Part]| parts.iter().map(|part| part.flag).max().unwrap_or(Flag::NotChecked);
+        both.flag = flags(&both.parts);
+        both.flag_of_checked =
+            both.parts.iter().filter(|part| part.ratio.is_some()).map(|part| part.flag).max();
+        both.frame = Some(found);
+        if soft_is_open { left_open(both) } else { both }
+    }
+}
+
+/// The worst case of a post with each kind of feet and each way of the load.
+fn ways(fence: &Fence, found: &FrameRun, post: usize) -> Vec<InOneWay> {
+    let mut ways = Vec::new();
+    for base in [Base::Rigid, Base::Soft] {
+        for way in Way::ALL {
+            let Some((loading, found)) = found.worst(fence, post, Some(base), Some(way)) else { continue };
+            let (case, place) = (loading.case, loading.place);
+            ways.push(InOneWay { base, way, case, place, found: *found });
+        }
+    }
+    ways
+}
+
+/// Writes down what the frame asks of one post and what comes of it.
+///
+/// # Errors
+/// As for [`super::run_verdict`].
+pub fn frame_workings(
+    fence: &Fence,
+    run: usize,
+    post: usize,
+    site: &Site,
+    verdict: &RunVerdict,
+    ledger: &mut Vec<Entry>,
+) -> Result<(), VerdictError> {
+    let this = &fence.runs[run];
+    let frame = match &verdict.frame {
+        None => return Ok(()),
+        Some(Err(why)) => {
+            heading(ledger, format!("On the frame, not checked: {why}"));
+            return Ok(());
+        }
+        Some(Ok(frame)) => frame,
+    };
+    let found = &verdict.posts[post];
+    let Some(on_frame) = &found.frame else { return Ok(()) };
+    let names: Vec<&str> = frame.with.iter().map(|run| fence.runs[*run].name.as_str()).collect();
+    heading(ledger, format!("On the frame of {}", names.join(", ")));
+    let _ = ledger.judge("c_r", CONTINUOUS);
+    let _ = ledger.judge("n_w", WAYS);
+    ledger.write(|| Entry::Solved {
+        symbol: "u",
+        method: frame.method,
+        rounds: frame.rounds,
+        residual: frame.residual,
+    });
+    match frame.soft {
+        Err(why) => heading(ledger, format!("Soft feet are not worked: {}", why.why())),
+        Ok(()) => {
+            heading(ledger, "The foot of the post, at the soft end of its range".to_owned());
+            let load = found.at_reference_gust;
+            let arm = Length::from_si((load.moment.si() / load.shear.si()).abs());
+            let _ = soft_foot(fence, this, post, arm, ledger);
+        }
+    }
+    let event = if found.design.is_some() { "at the design event" } else { "in the gust of 100 mph" };
+    for one in &on_frame.ways {
+        heading(ledger, format!("On {}, {}, {event}: {}", one.base.words(), one.way.words(), one.place));
+        let _ = over_hand(one.found.greatest, on_frame.hand, ledger);
+    }
+    let Some(worst) = on_frame.worst() else { return Ok(()) };
+    let strength = strength(fence, this.posts[post].kind, this, &mut Blank)?;
+    heading(ledger, "Demand over capacity on the frame".to_owned());
+    let (moment, shear) = (worst.found.greatest, worst.found.base_shear);
+    let (moment, shear) =
+        crate::loads::at_level(site.code().level(), strength.format, (moment, shear), ledger);
+    let _ = ratios(Demand { moment, shear }, &strength, ledger);
+    Ok(())
+}

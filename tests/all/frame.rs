@@ -1,0 +1,359 @@
+//! A fence on the frame that its rails make, beside hand statics.
+
+use crate::support::{fence, json_of, round_tube, run_with, site};
+use fencegust::fence::{CornerTo, End, Fence, Footing, FootingShape, Rail, Role, Section, Shared, Wall};
+use fencegust::footing::base_stiffness::{SandDensity, base_stiffness};
+use fencegust::frame::Order;
+use fencegust::loads::frame::{Base, FrameRun, Loading, OnFrame, Way, frame_loads};
+use fencegust::loads::{CaseLoads, Dress, run_loads};
+use fencegust::units::{Moment, Pure, Quantity, feet, inches, metres, newton_metres, pound_feet};
+use fencegust::verdict::{on_frame, run_verdict};
+use fencegust::wind::{Case, Event};
+use fencegust::workings::Blank;
+
+/// Posts 2.875 x 0.203 in and a top rail 1.660 x 0.140 in, as labels have them, with cloth over all of it. It stands on a
+/// wall, so that the code lets the wind act at the middle of the cloth.
+fn railed(bays: usize) -> Fence {
+    let mut fence = fence(&vec![10.0; bays], 10.0, 1.0);
+    let diameter = inches(1.66);
+    let tube = Some(round_tube(diameter, Wall::Nominal(inches(0.14))));
+    let run = &mut fence.runs[0];
+    run.rails.top = Some(Rail { tube, ..Rail::of(diameter) });
+    run.base_above_ground = feet(5.0);
+    fence
+}
+
+/// The same in medium sand with footings so deep that each foot takes this moment for a radian, at the soft end.
+fn on_springs(bays: usize, stiffness: Moment) -> Fence {
+    sprung(railed(bays), stiffness)
+}
+
+fn sprung(mut fence: Fence, stiffness: Moment) -> Fence {
+    fence.ground.density = Some(SandDensity::Medium);
+    let modulus = fence.ground.modulus("a test", &mut Blank).unwrap();
+    // The wind acts at half the height.
+    let arm = fence.runs[0].height * 0.5;
+    let softest = |depth: f64| {
+        (base_stiffness(inches(depth), arm, modulus, &mut Blank).unwrap().softest / stiffness).pure()
+    };
+    let (mut low, mut high) = (1.0, 200.0);
+    for _ in 0..80 {
+        let middle = 0.5 * (low + high);
+        if softest(middle) < 1.0 { low = middle } else { high = middle }
+    }
+    fence.footings.push(Footing {
+        name: "footing".into(),
+        shape: FootingShape::Round,
+        width: Some(inches(12.0)),
+        depth: Some(inches(high)),
+        is_held: false,
+        is_isolated: false,
+    });
+    for post in &mut fence.runs[0].posts {
+        post.footing = Some(0);
+    }
+    fence
+}
+
+fn worked(fence: &Fence, order: Order) -> FrameRun {
+    frame_loads(fence, &site(115.0, 1), Event::Design, order).remove(0).unwrap()
+}
+
+/// Case A, which is even along the run, by hand statics.
+fn by_hand(fence: &Fence) -> CaseLoads {
+    let loads = run_loads(fence, 0, Dress::AsHung, &site(115.0, 1), Event::Design).unwrap();
+    loads.cases.into_iter().find(|one| one.case == Case::Square).unwrap()
+}
+
+fn even(found: &FrameRun, base: Base, way: Way) -> &Loading {
+    let wanted = |one: &&Loading| one.case == Case::Square && one.base == base && one.way == way;
+    found.loadings.iter().find(wanted).unwrap()
+}
+
+/// Under an even load, the moment at each foot over that by hand statics, without the weight of the posts.
+fn over_hand(fence: &Fence, base: Base, way: Way) -> Vec<f64> {
+    let (found, hand) = (worked(fence, Order::First), by_hand(fence).moments);
+    let posts = even(&found, base, way).posts.iter().zip(hand);
+    posts.map(|(post, hand)| (post.base_moment / hand).pure()).collect()
+}
+
+fn near(found: f64, wanted: f64) {
+    assert!((found / wanted - 1.0).abs() < 2e-5, "{found} {wanted}");
+}
+
+#[test]
+fn four_posts_and_a_rail_meet_the_figures_of_two_independent_solvers() {
+    // Four posts of 2.875 x 0.93 (0.203) in, 10 ft apart and high, rail 1.660 x 0.93 (0.140) in, 200 lb/ft on inner posts and
+    // 100 on end posts: 62,085.2 and 117,915 lb-in where 60,000 and 120,000 stand by hand; the end post's top 5.39671 in, the
+    // inner one's 10.0764 in. On springs of 5e5 lb-in/rad 66,621.9, 113,378, 21.9059 and 36.7672.
+    let fence = on_springs(3, pound_feet(5e5 / 12.0));
+    let found = worked(&fence, Order::First);
+    let hand = by_hand(&fence).moments;
+    for (base, moments, tops) in [
+        (Base::Rigid, [62_085.2, 117_915.0], [5.396_71, 10.076_4]),
+        (Base::Soft, [66_621.9, 113_378.0], [21.905_9, 36.767_2]),
+    ] {
+        let posts = &even(&found, base, Way::Posts).posts;
+        for (post, by_hand) in [60_000.0, 120_000.0].into_iter().enumerate() {
+            near((posts[post].base_moment / hand[post]).pure(), moments[post] / by_hand);
+            // The load is not that of those figures: both go with it.
+            let load = (hand[0] / pound_feet(5_000.0)).pure();
+            near((posts[post].top / inches(1.0)).pure(), tops[post] * load);
+            assert_eq!((posts[post].greatest, posts[post].at), (posts[post].base_moment, feet(0.0)));
+        }
+    }
+}
+
+#[test]
+fn the_same_in_metres_meets_its_figures_too() {
+    // Posts 60.3 x 3.2 mm, rail 42.4 x 3 mm, 3 m by 3 m, 500 Pa: 3,625.73 and 6,499.27 N m where 3,375 and 6,750 stand by
+    // hand, and 2,333.58 and 4,416.42 N of 2,250 and 4,500; on springs of 100 kN m/rad 3,753.53 and 6,371.47 N m.
+    let mut fence = fence(&[3.0 / 0.3048; 3], 3.0 / 0.3048, 1.0);
+    let tube = |diameter: f64, wall: f64| round_tube(metres(diameter), Wall::Measured(metres(wall)));
+    fence.kinds[0].section = Section::Tube(tube(0.0603, 0.0032));
+    let run = &mut fence.runs[0];
+    run.rails.top = Some(Rail { tube: Some(tube(0.0424, 0.003)), ..Rail::of(metres(0.0424)) });
+    run.base_above_ground = metres(1.5);
+    // Those figures are for E of 210 GPa; here it is 29,000 ksi, and springs count beside E I.
+    let fence = sprung(fence, newton_metres(100e3 * 199.947_96 / 210.0));
+    let found = worked(&fence, Order::First);
+    let hand = by_hand(&fence);
+    for (base, moments, shears) in [
+        (Base::Rigid, [3_625.73, 6_499.27], [2_333.58, 4_416.42]),
+        (Base::Soft, [3_753.53, 6_371.47], [2_376.18, 4_373.82]),
+    ] {
+        let posts = &even(&found, base, Way::Posts).posts;
+        for (post, (moment, shear)) in [(3_375.0, 2_250.0), (6_750.0, 4_500.0)].into_iter().enumerate() {
+            near((posts[post].base_moment / hand.moments[post]).pure(), moments[post] / moment);
+            near((posts[post].base_shear / hand.shears[post]).pure(), shears[post] / shear);
+        }
+    }
+}
+
+#[test]
+fn end_posts_take_87_to_111_percent_of_hand_statics_and_their_neighbours_88_to_107() {
+    let mut seen = [(f64::MAX, 0.0_f64); 3];
+    for bays in [3, 12] {
+        for stiffness in [3e6, 1e6, 5e5] {
+            let fence = on_springs(bays, pound_feet(stiffness / 12.0));
+            for base in [Base::Rigid, Base::Soft] {
+                for way in Way::ALL {
+                    let all = over_hand(&fence, base, way);
+                    for (post, times) in all.iter().enumerate() {
+                        let (least, most) = &mut seen[post.min(bays - post).min(2)];
+                        (*least, *most) = (least.min(*times), most.max(*times));
+                    }
+                }
+            }
+        }
+    }
+    let [ends, first_inner, others] = seen;
+    let within = |(least, most): (f64, f64), bounds: [f64; 2]| least >= bounds[0] && most <= bounds[1];
+    assert!(within(ends, [0.864, 1.111]), "{ends:?}");
+    assert!(within(first_inner, [0.88, 1.07]), "{first_inner:?}");
+    assert!(within(others, [0.97, 1.10]), "{others:?}");
+    // Both ends of the range of end posts are reached: the least with rigid feet and load through the rails, the greatest
+    // with soft feet and load on the posts.
+    assert!((ends.0 - 0.87).abs() < 0.01 && (ends.1 - 1.11).abs() < 0.01, "{ends:?}");
+    assert!((first_inner.1 - 1.07).abs() < 0.01, "{first_inner:?}");
+}
+
+#[test]
+fn the_feet_give_back_the_whole_load_and_its_moment_however_it_gets_in() {
+    let mut fence = on_springs(5, pound_feet(8e4));
+    fence.runs[0].base_above_ground = feet(0.0);
+    fence.runs[0].rails.middle = fence.runs[0].rails.top;
+    let found = worked(&fence, Order::First);
+    assert!(found.residual < 1e-9 && found.out_of_balance < 1e-9, "{found:?}");
+    let hand = by_hand(&fence);
+    let whole = |of: fn(&OnFrame) -> f64, loading: &Loading| loading.posts.iter().map(of).sum::<f64>();
+    let moment: f64 = hand.moments.iter().map(|moment| moment.si()).sum();
+    for base in [Base::Rigid, Base::Soft] {
+        for way in Way::ALL {
+            let loading = even(&found, base, way);
+            near(whole(|post| post.base_shear.si(), loading), hand.force.si());
+            near(whole(|post| post.base_moment.si(), loading), moment);
+        }
+    }
+}
+
+#[test]
+fn turning_the_bays_round_turns_the_posts_round() {
+    let widths = [8.0, 10.0, 12.0, 9.0, 10.0, 6.0];
+    let of = |widths: &[f64]| {
+        let mut fence = on_springs(widths.len(), pound_feet(8e4));
+        let mut at = feet(0.0);
+        for (bay, width) in widths.iter().enumerate() {
+            fence.runs[0].bays[bay].width = feet(*width);
+            at += feet(*width);
+            fence.runs[0].posts[bay + 1].at = at;
+        }
+        let found = worked(&fence, Order::Second);
+        let posts = 0..fence.runs[0].posts.len();
+        posts.map(|post| found.post_load(&fence, post).unwrap().moment.si()).collect::<Vec<_>>()
+    };
+    let turned: Vec<f64> = widths.into_iter().rev().collect();
+    let (one, other) = (of(&widths), of(&turned));
+    for (one, other) in one.iter().zip(other.iter().rev()) {
+        assert!((one / other - 1.0).abs() < 1e-9, "{one} {other}");
+    }
+}
+
+#[test]
+fn a_gate_breaks_the_rails_so_that_nothing_is_handed_across_it() {
+    let beyond = |last: f64| {
+        let mut fence = railed(6);
+        fence.runs[0].bays[3].gate = true;
+        fence.runs[0].bays[5].width = feet(last);
+        fence.runs[0].posts[6].at = feet(50.0 + last);
+        over_hand(&fence, Base::Rigid, Way::Posts)
+    };
+    let (one, other) = (beyond(10.0), beyond(16.0));
+    for post in 0..=3 {
+        near(one[post], other[post]);
+    }
+    assert!((one[5] / other[5] - 1.0).abs() > 0.01);
+}
+
+#[test]
+fn four_runs_round_a_court_stand_in_one_frame_that_is_the_same_from_each_side() {
+    let mut court = railed(4);
+    let run = court.runs.remove(0);
+    for at in 0..4 {
+        let mut run = run.clone();
+        run.name = format!("side {}", at + 1);
+        let (before, after) = ((at + 3) % 4, (at + 1) % 4);
+        run.start = End::Corner(CornerTo { run: before, at_its_start: false });
+        run.finish = End::Corner(CornerTo { run: after, at_its_start: true });
+        run.posts[0].role = Role::Corner;
+        run.posts[4].role = Role::Corner;
+        run.posts[0].shared_with = Some(Shared { run: before, post: 4 });
+        run.posts[4].shared_with = Some(Shared { run: after, post: 0 });
+        court.runs.push(run);
+    }
+    let all = frame_loads(&court, &site(115.0, 1), Event::Design, Order::First);
+    let first = all[0].as_ref().unwrap();
+    assert_eq!(first.with, [0, 1, 2, 3]);
+    for found in &all {
+        let found = found.as_ref().unwrap();
+        assert!(found.out_of_balance < 1e-9);
+        for post in 0..=4 {
+            let load = found.post_load(&court, post).unwrap();
+            let mirrored = first.post_load(&court, 4 - post).unwrap();
+            near(load.moment.si(), first.post_load(&court, post).unwrap().moment.si());
+            near(load.moment.si(), mirrored.moment.si());
+        }
+    }
+    // The run round the corner holds a corner post, so that less comes to its foot than by hand; hand statics counts.
+    let hand = run_verdict(&court, 0, &site(115.0, 1)).unwrap();
+    let corner = first.worst(&court, 0, None, Some(Way::Posts)).unwrap().1;
+    assert!(corner.base_moment < hand.posts[0].design.unwrap().moment * 0.6);
+    let hands = (0..4).map(|run| run_verdict(&court, run, &site(115.0, 1)).unwrap()).collect();
+    let both = on_frame(&court, &site(115.0, 1), hands).unwrap();
+    assert_eq!(both[0].posts[0].parts[0], hand.posts[0].parts[0]);
+}
+
+#[test]
+fn of_frame_and_hand_statics_the_worse_counts_part_by_part() {
+    let fence = on_springs(3, pound_feet(5e5 / 12.0));
+    let hand = run_verdict(&fence, 0, &site(115.0, 1)).unwrap();
+    let both = on_frame(&fence, &site(115.0, 1), vec![hand.clone()]).unwrap().remove(0);
+    assert!(both.frame.as_ref().unwrap().is_ok());
+    for (post, (hand, both)) in hand.posts.iter().zip(&both.posts).enumerate() {
+        let found = both.frame.as_ref().unwrap();
+        let (least, most) = found.times_hand().unwrap();
+        assert!(least < most);
+        let ratio = both.parts[0].ratio.unwrap() / hand.parts[0].ratio.unwrap();
+        near(ratio, most.max(1.0));
+        // The gust goes with the root, in either wind.
+        near((hand.limit_gust / both.limit_gust).pure().powi(2), most.max(1.0));
+        assert!((both.limit_gust < hand.limit_gust) == (most > 1.0), "post {}", post + 1);
+    }
+    // An end post on such feet: 11 % by its rails and one by its own weight.
+    let times = both.posts[0].frame.as_ref().unwrap().times_hand().unwrap().1;
+    assert!((1.10..1.16).contains(&times), "{times}");
+}
+
+#[test]
+fn a_rail_or_post_of_unknown_stiffness_is_not_worked_and_says_what_to_measure() {
+    let mut fence = railed(3);
+    fence.runs[0].rails.top = Some(Rail::of(inches(1.66)));
+    let why = frame_loads(&fence, &site(115.0, 1), Event::Design, Order::First).remove(0).unwrap_err();
+    assert_eq!(
+        why.to_string(),
+        "top rail of run \"run\": the wall of the rail is not known: measure it with a caliper at an open end"
+    );
+    let mut fence = railed(3);
+    fence.kinds[0].section = Section::Moment {
+        face: inches(2.875),
+        moment: pound_feet(3000.0),
+        format: fencegust::member::Format::Lrfd,
+    };
+    let why = frame_loads(&fence, &site(115.0, 1), Event::Design, Order::First).remove(0).unwrap_err();
+    assert!(why.to_string().starts_with("posts \"posts\": only the moment of the post is given"), "{why}");
+}
+
+const SURVEY: &str = "survey = 1\n[site]\nwind_code = \"asce7-16\"\nwind_speed = \"115 mph\"\nexposure = \"C\"\n\
+     SOIL\n[post.line]\ndiameter = \"2.875 in\"\nnominal_wall = \"0.203 in\"\nyield = \"30 ksi\"\n[[run]]\nname = \"north\"\n\
+     height = \"10 ft\"\nbays = [\"6 x 10 ft\"]\nends = \"free\"\nchain_link = \"none\"\n\
+     screen = { solidity = 0.9, bottom = \"1 ft\", height = \"9 ft\" }\n\
+     footing = { shape = \"round\", width = \"12 in\", depth = \"42 in\" }\n";
+
+fn survey(soil: &str, more: &str) -> String {
+    SURVEY.replace("SOIL", soil) + more
+}
+
+fn on_the_frame(survey: &str, format: &str) -> (String, i32) {
+    let out = run_with(&["check", "-", "--frame", "--format", format], survey);
+    assert!(out.err.is_empty(), "{}", out.err);
+    (out.text, out.code)
+}
+
+#[test]
+fn without_rails_the_frame_is_hand_statics_and_the_weight_of_the_posts() {
+    let soil = "soil = { density = \"medium\", lateral_bearing = \"150 psf/ft\" }";
+    let text = on_the_frame(&survey(soil, ""), "json").0;
+    let found: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let run = &found["runs"][0];
+    assert_eq!((found["by_frame"].as_bool(), run["frame"]["soft_feet"].as_bool()), (Some(true), Some(true)));
+    for post in run["posts"].as_array().unwrap() {
+        let frame = &post["frame"];
+        let times = [frame["times_hand_least"].as_f64().unwrap(), frame["times_hand"].as_f64().unwrap()];
+        assert!(times[0] >= 1.0 && times[1] < 1.02, "{times:?}");
+        near(frame["hand_moment_n_m"].as_f64().unwrap(), post["base_moment_n_m"].as_f64().unwrap());
+        assert!(frame["soft"]["top_moves_m"].as_f64() > frame["rigid"]["top_moves_m"].as_f64());
+    }
+}
+
+#[test]
+fn what_was_not_asked_or_not_worked_is_told() {
+    let soil = "soil = { density = \"medium\" }";
+    let rail = "top_rail = { diameter = \"1.660 in\" }\n";
+    let (plain, _) = json_of(&survey(soil, rail));
+    assert!(plain["runs"][0].get("frame").is_none() && plain["runs"][0]["posts"][0].get("frame").is_none());
+    let told = |check: &serde_json::Value| {
+        let remarks = check["remarks"].as_array().unwrap();
+        remarks.iter().any(|remark| remark["id"] == "hand-statics")
+    };
+    assert!(told(&plain));
+    // Soil that is not known leaves soft feet out, which is no pass.
+    let (text, _) = on_the_frame(&survey("", ""), "json");
+    let found: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let run = &found["runs"][0];
+    assert!(!told(&found));
+    assert_eq!(
+        (run["frame"]["worked"].as_bool(), run["frame"]["soft_feet"].as_bool()),
+        (Some(true), Some(false))
+    );
+    assert!(run["frame"]["why"].as_str().unwrap().contains("how dense the sand lies"));
+    assert!(run["posts"][0]["frame"]["soft"].is_null());
+    let (text, _) = on_the_frame(&survey("", ""), "text");
+    assert!(text.contains("FRAME: posts and rails also as one frame"), "{text}");
+    let brief = text.split("Post by post").next().unwrap();
+    assert!(brief.lines().all(|line| line.chars().count() <= 72), "{brief}");
+    // A rail of unknown wall.
+    let (text, code) = on_the_frame(&survey(soil, rail), "text");
+    let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(flat.contains("FRAME: ◇ not on the frame: top rail of run \"north\": the wall"), "{text}");
+    assert_ne!(code, 0);
+}
