@@ -609,6 +609,7 @@ mod tests {
             told(0.8, 0.9, 0.85).contains("0.80 to 0.90 solid")
                 && told(0.9, 0.9, 0.9).contains("mesh 0.90 solid")
         );
+        assert!(!told(0.005, 0.005, 0.0).contains("denser than"));
         // Half a hundredth, so that no figure is called denser than itself.
         for (high, denser) in [(0.8, false), (0.854, false), (0.856, true), (0.9, true)] {
             assert_eq!(

@@ -235,6 +235,12 @@ mod tests {
             assert_eq!(on_bound(value, &bounds), value);
         }
         assert!(on_bound(f64::NAN, &bounds).is_nan());
+        // A share of the bound, be it large or small.
+        for bound in [1e-6, 1e6] {
+            assert_eq!(on_bound(bound * (1.0 - 0.5 * ROUNDING), &[bound]), bound);
+            let beside = bound * (1.0 + 2.0 * ROUNDING);
+            assert_eq!(on_bound(beside, &[bound]), beside);
+        }
     }
 
     #[test]

@@ -636,7 +636,9 @@ impl Strip {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{feet, inches, metres, newtons_per_metre, pascals, pounds, pounds_per_foot, psf};
+    use crate::units::{
+        feet, inches, metres, newtons, newtons_per_metre, pascals, pounds, pounds_per_foot, psf,
+    };
     use approx::assert_relative_eq;
     use proptest::prelude::*;
 
@@ -695,6 +697,36 @@ mod tests {
         // Statics of the arc: what it pulls square to the plane of its edges is half the load.
         assert_relative_eq!((arc.tension / pounds(50.0)).pure() * arc.angle.sin(), 1.0, max_relative = 1e-12);
         assert!(arc.tension < deep.parabola.edge && arc.in_plane < deep.parabola.tension);
+    }
+
+    /// Hooke's law on the arc: its pull is half of the load over the sine, its length the chord's θ/sin θ.
+    #[test]
+    fn cloth_in_an_arc_is_as_long_as_its_pull_stretches_it_hung_taut_or_slack() {
+        let asked = |slack| {
+            ArcAngle { load: pounds_per_foot(10.0), span: feet(10.0), stiffness: pounds(5000.0), slack }
+                .work(&mut Blank)
+        };
+        for slack in [-0.01, -0.001, 0.0, 0.03, 0.5] {
+            let angle = asked(slack).unwrap();
+            let stretch = angle / angle.sin() / (1.0 + slack) - 1.0;
+            assert_relative_eq!(stretch, 50.0 / angle.sin() / 5000.0, max_relative = 1e-9);
+        }
+        // Cloth that had no length, and cloth as long as 10 ft · π/2 and more.
+        assert!(asked(-1.0).is_err() && asked(0.58).is_err());
+    }
+
+    #[test]
+    fn cloth_that_hangs_as_half_a_circle_is_still_held_and_pulls_straight_out_and_slacker_cloth_never_goes_taut()
+     {
+        let (span, width) = (metres(3.0), metres(1.0));
+        let whole = HalfCircleSlack { load: newtons_per_metre(500.0), span, stiffness: newtons(1e5) };
+        let slack = whole.work(&mut Blank);
+        let strip = Strip { pressure: pascals(500.0), span, stiffness: newtons_per_metre(1e5), slack, width };
+        let arc = held(strip).arc.unwrap();
+        assert_relative_eq!(arc.tension.si(), 750.0, max_relative = 1e-9);
+        assert!(arc.in_plane.si().abs() < 1e-3);
+        let slacker = Strip { slack: slack + 1e-9, ..strip }.held(&mut Blank);
+        assert!(matches!(slacker, Err(FasteningError::NeverTaut { .. })));
     }
 
     /// 05: the same strips by another program, cubic and arc; SI in newtons and metres.

@@ -55,3 +55,17 @@ impl FootingShape {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::inches;
+
+    #[test]
+    fn concrete_is_as_wide_as_it_is_said_to_be_and_a_driven_post_has_none() {
+        let piers = FootingShape::ALL.map(|shape| shape.pier(inches(10.0)));
+        let (diameter, side) = (inches(10.0), inches(10.0));
+        assert_eq!(piers, [Some(Pier::Round { diameter }), Some(Pier::Square { side }), None]);
+        assert_eq!(FootingShape::ALL.map(FootingShape::word), ["round", "square", "driven"]);
+    }
+}

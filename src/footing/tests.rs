@@ -62,6 +62,33 @@ fn is(found: f64, printed: f64, half: f64) {
     assert!((found - printed).abs() <= half, "{found} is not {printed}");
 }
 
+#[test]
+fn soil_has_an_angle_of_friction_above_nought_and_up_to_fifty_degrees() {
+    let taken = |degrees: f64| friction(DEPTHS, degrees.to_radians());
+    for degrees in [0.001, 30.0, 50.0] {
+        assert_eq!(taken(degrees), Ok(()), "{degrees}");
+    }
+    for degrees in [0.0, -1.0, 50.001, 60.0, 90.0, f64::NAN] {
+        assert!(taken(degrees).is_err(), "{degrees}");
+    }
+}
+
+#[test]
+fn a_footing_is_looked_for_from_a_twentieth_of_its_width_to_thirty_metres_both_ends_found() {
+    // A ground that holds 1000 N by each metre of depth.
+    let depth = |force: f64, width: f64| {
+        let wanted = Wanted { force: newtons(force), width: metres(width), method: "1000 N/m × depth" };
+        depth_for(wanted, &mut Blank, |depth| newtons(1000.0 * depth.si())).map(Quantity::si)
+    };
+    for (force, found) in [(50.0, 0.05), (1234.0, 1.234), (30_000.0, 30.0)] {
+        assert!((depth(force, 1.0).unwrap() - found).abs() < 1e-12, "{force}");
+    }
+    assert!(matches!(depth(49.999, 1.0), Err(OutOfRange { above: false, .. })));
+    assert!(matches!(depth(30_001.0, 1.0), Err(OutOfRange { above: true, .. })));
+    // A twentieth of 600 m is 30 m: nothing is left to look in.
+    assert!(matches!(depth(30_000.0, 600.0), Err(OutOfRange { above: false, .. })));
+}
+
 // --- the depths of one load by every method
 
 #[test]
@@ -110,6 +137,7 @@ fn the_words_of_a_table_give_the_values_they_stand_for() {
     for (words, factor) in GroundQuality::ALL.into_iter().zip([630.0, 390.0, 230.0]) {
         let pd = |ground| feet_needed(asked(Method::Pd6547, ground));
         assert_eq!(pd(quality(words)), pd(good_to_poor(factor)));
+        assert!(words.words().starts_with(words.key()));
     }
 }
 

@@ -1090,6 +1090,214 @@ fn of_two_rods_the_one_that_is_pushed_goes_slack_and_the_other_takes_all() {
     }
 }
 
+/// Along x from its start at the origin, clamped there: u = (w (L x − x²/2) + P min(x, a))/EA.
+#[test]
+fn a_member_pulled_along_itself_stretches_by_what_hangs_beyond_each_place() {
+    let mut builder = FrameBuilder::new();
+    let (start, finish) = (builder.joint(at(0.0, 0.0, 0.0)), builder.joint(at(2.0, 0.0, 0.0)));
+    builder.fix(start, Freedoms::ALL);
+    let member = builder.beam(start, finish, tube());
+    let frame = builder.build().unwrap();
+    let mut loads = Loads::new();
+    let (w, point, reach) = (700.0, 900.0, 0.8);
+    loads.on_member(
+        member,
+        MemberLoad::Even { load: Triple::along_x(newtons_per_metre(w)), axes: Axes::Frame },
+    );
+    let pull = MemberLoad::Point {
+        at: metres(reach),
+        force: Triple::along_x(newtons(point)),
+        moment: Triple::none(),
+        axes: Axes::Frame,
+    };
+    loads.on_member(member, pull);
+    let solution = frame.solve(&loads, Order::First).unwrap();
+    let along = solution.along(member).unwrap();
+    for x in [0.0, 0.5, 0.8, 1.3, 2.0_f64] {
+        let by_hand = (w * (2.0 * x - x * x / 2.0) + point * x.min(reach)) / (210e9 * 5.74e-4);
+        assert_relative_eq!(
+            along.shift(metres(x)).unwrap().x.si(),
+            by_hand,
+            epsilon = 1e-18,
+            max_relative = 1e-9
+        );
+    }
+}
+
+/// Springs of 1 MN/m at both ends and a bar of 2 MN/m between them: of 5 kN at the second, 2 kN pass through the bar.
+#[test]
+fn a_bar_stays_straight_and_evenly_stretched_between_its_joints() {
+    let mut builder = FrameBuilder::new();
+    let ends = [0.0, 2.0].map(|x| builder.joint(at(x, 0.0, 0.0)));
+    for end in ends {
+        for axis in [Axis::X, Axis::Y, Axis::Z] {
+            builder.spring(end, axis, newtons_per_metre(1e6));
+        }
+    }
+    let bar = Bar { area: Area::from_si(2e-5), elastic: pascals(200e9), tension_only: false };
+    let member = builder.bar(ends[0], ends[1], bar);
+    let frame = builder.build().unwrap();
+    let mut loads = Loads::new();
+    loads.on_joint(ends[0], force(0.0, 1000.0, -3000.0)).on_joint(ends[1], force(5000.0, 4000.0, 2000.0));
+    let solution = frame.solve(&loads, Order::First).unwrap();
+    let along = solution.along(member).unwrap();
+    assert_relative_eq!(along.forces(metres(0.5)).unwrap().axial.si(), 2000.0, max_relative = 1e-9);
+    for (x, moved) in [
+        (0.0, [2e-3, 1e-3, -3e-3]),
+        (0.5, [2.25e-3, 1.75e-3, -1.75e-3]),
+        (1.6, [2.8e-3, 3.4e-3, 1e-3]),
+        (2.0, [3e-3, 4e-3, 2e-3]),
+    ] {
+        let found = vector(along.shift(metres(x)).unwrap());
+        assert!((found - Vector3::from(moved)).norm() < 1e-12, "{x}: {found}");
+    }
+}
+
+/// A load that grows from nought at the foot to w at the top: w h/2 in all, its middle two thirds up.
+#[test]
+fn a_triangle_of_load_bears_on_the_foot_whichever_end_it_is_told_from() {
+    let (builder, foot, _, member) = post(3.0);
+    let frame = builder.build().unwrap();
+    let (none, full) = (Triple::none(), Triple::along_y(newtons_per_metre(600.0)));
+    for (from, to, at_from, at_to) in [(0.0, 3.0, none, full), (3.0, 0.0, full, none)] {
+        let mut loads = Loads::new();
+        let (from, to) = (metres(from), metres(to));
+        loads.on_member(member, MemberLoad::Part { from, to, at_from, at_to, axes: Axes::Frame });
+        let reaction = frame.solve(&loads, Order::First).unwrap().reaction(foot).unwrap();
+        assert_relative_eq!(reaction.force.y.si(), -900.0, max_relative = 1e-9);
+        assert_relative_eq!(reaction.moment.x.si().abs(), 1800.0, max_relative = 1e-9);
+    }
+}
+
+/// A simple beam of 2 m along x.
+fn simple_beam() -> (Frame, Member, [Joint; 2]) {
+    let mut builder = FrameBuilder::new();
+    let ends = [0.0, 2.0].map(|x| builder.joint(at(x, 0.0, 0.0)));
+    builder.fix(ends[0], Freedoms::of(&[Freedom::AlongX, Freedom::AlongY, Freedom::AlongZ, Freedom::AboutX]));
+    builder.fix(ends[1], Freedoms::of(&[Freedom::AlongY, Freedom::AlongZ]));
+    let member = builder.beam(ends[0], ends[1], tube());
+    (builder.build().unwrap(), member, ends)
+}
+
+/// A load that falls evenly from w to −w: V = w L/6 − w x + w x²/L, so w L/6 at both ends and −w L/12 in the middle.
+#[test]
+fn the_shear_turns_where_the_load_changes_sign() {
+    let (frame, member, _) = simple_beam();
+    for axis in [1, 2] {
+        let line = |size: f64| {
+            let mut load = [0.0; 3];
+            load[axis] = size;
+            Triple::from_si(Vector3::from(load))
+        };
+        let mut loads = Loads::new();
+        let (from, to) = (metres(0.0), metres(2.0));
+        let (at_from, at_to) = (line(600.0), line(-600.0));
+        loads.on_member(member, MemberLoad::Part { from, to, at_from, at_to, axes: Axes::Member });
+        let solution = frame.solve(&loads, Order::First).unwrap();
+        let along = solution.along(member).unwrap();
+        let range = if axis == 1 { along.shear_y_range() } else { along.shear_z_range() };
+        let (end, middle) = if range.largest() == range.least {
+            (range.least, range.greatest)
+        } else {
+            (range.greatest, range.least)
+        };
+        assert_relative_eq!(end.value.si().abs(), 200.0, max_relative = 1e-9);
+        assert_relative_eq!(middle.value.si(), -0.5 * end.value.si(), max_relative = 1e-9);
+        assert_relative_eq!(middle.at.si(), 1.0, max_relative = 1e-6);
+    }
+}
+
+/// An even w with a moment of 0.49 w L² that lifts the far end: R = 0.99 w L, so that the moment, −0.49 w L² at the
+/// start, turns at 0.99 L with 0.99²/2 − 0.49 of w L², a twenty-thousandth, and is nought at the end.
+#[test]
+fn a_turn_close_to_the_end_of_a_member_is_found() {
+    let (frame, member, [start, _]) = simple_beam();
+    let mut loads = Loads::new();
+    let down = Triple::along_z(newtons_per_metre(-1000.0));
+    loads.on_member(member, MemberLoad::Even { load: down, axes: Axes::Frame });
+    let moment = Triple::along_y(newton_metres(-0.49 * 4000.0));
+    loads.on_joint(start, Action { moment, ..Action::none() });
+    let solution = frame.solve(&loads, Order::First).unwrap();
+    let range = solution.along(member).unwrap().moment_z_range();
+    let turn = if range.largest() == range.least { range.greatest } else { range.least };
+    assert_relative_eq!(range.largest().value.si().abs(), 1960.0, max_relative = 1e-9);
+    assert_relative_eq!(turn.value.si().abs(), 0.2, max_relative = 1e-6);
+    assert_relative_eq!(turn.at.si(), 1.98, max_relative = 1e-6);
+}
+
+/// A joint on springs s along x and z, a rod A from it along −x and a rod B along 0.6 x − 0.8 z. The force (−1, −½) kN
+/// pushes both while both act; with A slack B is pulled: 0.2 kN of the force lie along it.
+#[test]
+fn a_rod_that_went_slack_beside_another_is_pulled_again_once_that_one_is_slack() {
+    let mut builder = FrameBuilder::new();
+    let places = [(0.0, 0.0), (-1.0, 0.0), (0.6, -0.8), (5.0, 0.0), (6.0, 0.0)];
+    let joints = places.map(|(x, z)| builder.joint(at(x, 0.0, z)));
+    for (joint, freedoms) in [(0, &[Freedom::AlongY][..]), (4, &[Freedom::AlongY, Freedom::AlongZ])] {
+        builder.fix(joints[joint], Freedoms::of(freedoms));
+    }
+    for joint in [1, 2, 3] {
+        builder.fix(joints[joint], Freedoms::MOVING);
+    }
+    for axis in [Axis::X, Axis::Z] {
+        builder.spring(joints[0], axis, newtons_per_metre(1e5));
+    }
+    let bar = |tension_only| Bar { area: Area::from_si(5e-5), elastic: pascals(200e9), tension_only };
+    let [a, b] = [1, 2].map(|other| builder.bar(joints[other], joints[0], bar(true)));
+    // Elsewhere, something that carries far more.
+    builder.bar(joints[3], joints[4], bar(false));
+    let mut loads = Loads::new();
+    loads.on_joint(joints[0], force(-1000.0, 0.0, -500.0)).on_joint(joints[4], force(1e6, 0.0, 0.0));
+    let frame = builder.build().unwrap();
+    let solution = frame.solve(&loads, Order::First).unwrap();
+    assert!(solution.is_slack(a).unwrap() && !solution.is_slack(b).unwrap());
+    // B has 1e7 N/m beside 1e5 of the springs.
+    let pull = solution.along(b).unwrap().forces(metres(0.5)).unwrap().axial.si();
+    assert_relative_eq!(pull, 200.0 * 1e7 / (1e7 + 1e5), max_relative = 1e-9);
+}
+
+/// A portal whose rail does not bend: of a post with thrust N, clamped below and kept upright above, the push it takes
+/// for each metre of sway is N/(2 tan(a h/2)/a − h), a² = N/EI. The sway Δ of both moves thrust from one post to the
+/// other: (H h + 2 P Δ)/(2 b).
+#[test]
+fn thrusts_of_a_portal_are_those_of_its_leaning_shape_not_of_the_upright_one() {
+    let (height, width, load, push) = (3.0, 2.0, 25_000.0, 2000.0);
+    let mut builder = FrameBuilder::new();
+    let feet = [0.0, width].map(|x| builder.joint(at(x, 0.0, 0.0)));
+    let tops = [0.0, width].map(|x| builder.joint(at(x, 0.0, height)));
+    let stiff = |second_moment: f64| {
+        let section = Section::round(Area::from_si(0.1), SecondMoment::from_si(second_moment));
+        Beam::of(section, tube().material)
+    };
+    for (foot, top) in feet.into_iter().zip(tops) {
+        builder.fix(foot, Freedoms::ALL);
+        builder.fix(top, Freedoms::of(&[Freedom::AlongY, Freedom::AboutX, Freedom::AboutZ]));
+        builder.beam(foot, top, stiff(2.347e-7));
+    }
+    builder.beam(tops[0], tops[1], stiff(1e-2));
+    let mut loads = Loads::new();
+    loads.on_joint(tops[0], force(push, 0.0, -load)).on_joint(tops[1], force(0.0, 0.0, -load));
+    let frame = builder.build().unwrap();
+    let solution = frame.solve(&loads, Order::Second).unwrap();
+
+    let stiffness = |thrust: f64| {
+        let a = (thrust / EI).sqrt();
+        thrust / (2.0 * (a * height / 2.0).tan() / a - height)
+    };
+    let (mut moved_over, mut sway) = (0.0, 0.0);
+    for _ in 0..200 {
+        sway = push / (stiffness(load - moved_over) + stiffness(load + moved_over));
+        moved_over = (push * height + 2.0 * load * sway) / (2.0 * width);
+    }
+    // What a round from the upright shape would have moved over is far less.
+    assert!(moved_over > 1.5 * push * height / (2.0 * width));
+    assert_relative_eq!(solution.movement(tops[0]).unwrap().shift.x.si(), sway, max_relative = 1e-3);
+    for (foot, thrust) in feet.into_iter().zip([load - moved_over, load + moved_over]) {
+        let reaction = solution.reaction(foot).unwrap().force;
+        assert_relative_eq!(reaction.z.si(), thrust, max_relative = 1e-3);
+        assert_relative_eq!(reaction.x.si(), -stiffness(thrust) * sway, max_relative = 1e-3);
+    }
+}
+
 #[test]
 fn what_does_not_settle_in_the_rounds_given_is_an_error() {
     let (frame, rods, _, loads) = braced([true, true], 1000.0);

@@ -413,6 +413,13 @@ mod tests {
     }
 
     #[test]
+    fn ten_square_centimetres_of_s235_take_235_kilonewtons_of_compression() {
+        let found =
+            section_compression(Area::from_si(1e-3), megapascals(235.0), PARTIAL_FACTOR, &mut Blank).si();
+        assert!((found - 235_000.0).abs() < 1e-6, "{found}");
+    }
+
+    #[test]
     fn the_class_of_a_round_tube_is_told_as_its_number() {
         for (slenderness, class) in [(40.0, 1.0), (60.0, 2.0), (80.0, 3.0)] {
             let (diameter, wall) = (millimetres(100.0), millimetres(100.0 / slenderness));

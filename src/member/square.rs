@@ -473,6 +473,17 @@ mod tests {
 
     const INCH: f64 = 0.0254;
 
+    #[test]
+    fn walls_of_half_the_width_make_a_solid_bar_and_thicker_ones_none() {
+        let bar = tube(2.0, 1.0, Some(0.0)).unwrap();
+        let (area, second_moment, plastic) = properties(bar);
+        // b², b⁴/12, b³/4.
+        for (found, by_hand) in [(area, 4.0), (second_moment, 16.0 / 12.0), (plastic, 2.0)] {
+            assert!((found - by_hand).abs() < 1e-12, "{found} {by_hand}");
+        }
+        assert!(matches!(tube(2.0, 1.001, Some(0.0)), Err(MemberError::SquareWallTooThick { .. })));
+    }
+
     fn properties(tube: SquareTube) -> (f64, f64, f64) {
         (
             tube.area(&mut Blank).si() / INCH.powi(2),

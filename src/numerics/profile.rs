@@ -296,6 +296,16 @@ mod tests {
     }
 
     #[test]
+    fn what_was_added_to_a_freedom_itself_stands_on_the_diagonal_row_by_row() {
+        let mut matrix = Profile::new(vec![0, 0]);
+        matrix.add(0, 0, 2.0);
+        matrix.add(1, 0, 7.0);
+        matrix.add(1, 1, 3.0);
+        matrix.add(1, 1, 1.5);
+        assert_eq!(matrix.diagonal(), [2.0, 4.5]);
+    }
+
+    #[test]
     fn a_freedom_that_nothing_holds_stops_however_small_a_pivot_is_taken() {
         let stopped = Profile::new(vec![0]).factor(0.0, &mut [0.0]).unwrap_err();
         assert_eq!((stopped.row, stopped.pivot), (0, 0.0));

@@ -1072,6 +1072,16 @@ mod tests {
     }
 
     #[test]
+    fn cloth_of_0_70_is_still_an_open_frame_by_the_figure_and_denser_cloth_is_taken_as_one_and_told_so() {
+        let place = |solidity| {
+            let panel = Panel { solidity, ..panel(60.0, 10.0) };
+            site().pressures(&panel, Case::Open, Event::Design, &mut Blank).unwrap().unwrap().place
+        };
+        assert_eq!([0.5, 0.70].map(place), [OPEN_PLACE; 2]);
+        assert_eq!(place(0.71), "Fig. 29.4-2 open frame at 0.70");
+    }
+
+    #[test]
     fn a_height_above_the_gradient_height_is_refused_with_its_clause() {
         let error = site().velocity_pressure(feet(901.0), Event::Design, &mut Blank).unwrap_err();
         let text = error.to_string();

@@ -209,6 +209,18 @@ mod tests {
         }
     }
 
+    /// Just past compact, D/t 0.07 × 29 000 ÷ 35 = 58, Eq. F8-2 gives 1 + 0.021 × 29 000/(35 × 58.5) = 1.297 times the
+    /// elastic moment; a thin ring of D/t 58.5 has 1.295 times as its plastic one.
+    #[test]
+    fn just_past_compact_a_thin_tube_carries_no_more_than_its_plastic_moment() {
+        let wall = 4.0 / 58.5;
+        let tube = RoundTube::try_new(TubeSizes { diameter: inches(4.0), wall: inches(wall) }).unwrap();
+        let found = nominal_moment(tube, ksi(35.0), &mut Blank).unwrap();
+        assert_eq!(found.clause, F8_1);
+        let plastic = 35_000.0 * (64.0 - (4.0 - 2.0 * wall).powi(3)) / 6.0 / 12.0;
+        assert!(((found.nominal / pound_feet(plastic)).pure() - 1.0).abs() < 1e-9);
+    }
+
     proptest! {
         /// Up to where a tube of 60 ksi becomes slender; beyond it see the next test.
         #[test]

@@ -203,6 +203,12 @@ mod tests {
     fn a_tube_of_thick_walls_yields_over_both_webs() {
         // 0.6 × 50 × 2 × (2.5 − 3 × 0.116) × 0.116.
         assert!((square(2.5, 0.116, 50.0) - 14.978).abs() < 5e-4);
+        let by_sizes = |wall: f64| {
+            SquareTubeShear { width: inches(2.5), wall: inches(wall), yield_strength: ksi(50.0) }
+                .work(&mut Blank)
+        };
+        assert!(((by_sizes(0.116).unwrap() / pounds(1000.0)).pure() - 14.978).abs() < 5e-4);
+        assert!(by_sizes(0.625).is_ok() && by_sizes(0.626).is_err() && by_sizes(0.0).is_err());
     }
 
     #[test]

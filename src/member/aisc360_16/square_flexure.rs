@@ -361,6 +361,23 @@ mod tests {
     }
 
     #[test]
+    fn moduli_and_slenderness_alone_give_the_plastic_moment_times_0_90_while_compact() {
+        let cubic_inches = |value: f64| SectionModulus::from_si(value * 0.0254_f64.powi(3));
+        let asked = |slenderness| {
+            let (plastic, elastic) = (cubic_inches(2.0), cubic_inches(1.7));
+            FlexureInBothFormats { plastic, elastic, slenderness, yield_strength: ksi(50.0) }.work(&mut Blank)
+        };
+        // 0.90 × 50 × 2 kip-in; compact to 1.12 √580 = 27.0, slender from 1.40 √580 = 33.7.
+        for slenderness in [10.0, 26.9] {
+            let times = (asked(slenderness).unwrap() / pound_feet(90_000.0 / 12.0)).pure();
+            assert!((times - 1.0).abs() < 1e-9, "{slenderness}: {times}");
+        }
+        let noncompact = (asked(33.0).unwrap() / pound_feet(90_000.0 / 12.0)).pure();
+        assert!(0.85 < noncompact && noncompact < 1.0, "{noncompact}");
+        assert!(asked(33.8).is_err());
+    }
+
+    #[test]
     fn slender_webs_are_refused_with_their_clause() {
         let wall = wall_of(8.0, 5.71 * (29_000.0_f64 / 50.0).sqrt());
         let error = square_moment(tube(8.0, wall), ksi(50.0), &mut Blank).unwrap_err().to_string();
