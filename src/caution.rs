@@ -603,6 +603,17 @@ mod tests {
     }
 
     #[test]
+    fn what_pulls_along_a_fence_and_off_its_mesh_is_told_without_decimals_in_the_readers_units() {
+        let pull = Remark::InPlane { run: "A".to_owned(), pull: pounds(1129.7) };
+        let text = pull.text(System::Us);
+        assert!(text.contains("towards each other with 1130 lbf at the design wind"), "{text}");
+        let load = Some((newtons_per_metre(700.0), pounds(45.0)));
+        let text = Remark::TiedToChainLink { run: "A".to_owned(), load }.text(System::Us);
+        // 700 N/m are 47.97 lb/ft.
+        assert!(text.contains("up to 48 lb/ft") && text.contains("up to 45 lbf on one tie"), "{text}");
+    }
+
+    #[test]
     fn cloth_that_tests_denser_than_the_check_takes_it_is_told_so() {
         let told = |low, high, taken| tested(low, high, taken).text(System::Us);
         assert!(

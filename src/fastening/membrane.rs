@@ -710,6 +710,9 @@ mod tests {
             let angle = asked(slack).unwrap();
             let stretch = angle / angle.sin() / (1.0 + slack) - 1.0;
             assert_relative_eq!(stretch, 50.0 / angle.sin() / 5000.0, max_relative = 1e-9);
+            let (load, span, stiffness) = (pounds_per_foot(10.0), feet(10.0), pounds(5000.0));
+            let pull = ExactArc { load, span, stiffness, slack }.work(&mut Blank).unwrap();
+            assert_relative_eq!((pull / pounds(50.0)).pure() * angle.sin(), 1.0, max_relative = 1e-9);
         }
         // Cloth that had no length, and cloth as long as 10 ft · π/2 and more.
         assert!(asked(-1.0).is_err() && asked(0.58).is_err());

@@ -118,7 +118,7 @@ pub fn moment(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{Pure, feet, pound_feet, psf};
+    use crate::units::{Pure, feet, pound_feet, pounds, psf};
     use crate::workings::Blank;
     use proptest::prelude::*;
 
@@ -131,6 +131,15 @@ mod tests {
     fn a_rail_beside_a_splice_bends_a_sixth_more_than_one_that_goes_on() {
         assert!((pound_foot(Span::BesideSplice) - 562.5).abs() < 1e-9);
         assert!((pound_foot(Span::Inside) - 481.5).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_rail_beside_a_splice_shears_by_half_its_load_and_one_that_goes_on_by_its_support_moment_more() {
+        // 10 psf on 4.5 ft over 10 ft: 450 lb. Four spans have 3/28 w L² over the second support.
+        let load = psf(10.0) * feet(4.5);
+        let pounds = |which: Span| (which.shear(load, feet(10.0), &mut Blank) / pounds(1.0)).pure();
+        assert!((pounds(Span::BesideSplice) - 225.0).abs() < 1e-9);
+        assert!((pounds(Span::Inside) - 450.0 * (0.5 + 3.0 / 28.0)).abs() < 1e-9);
     }
 
     /// Moments over the supports of equal spans by the theorem of three moments, in units of w L².

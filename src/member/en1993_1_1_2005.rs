@@ -426,6 +426,13 @@ mod tests {
             let asked = RoundClass { diameter, wall, yield_strength: megapascals(235.0) };
             assert_eq!(asked.work(&mut Blank).unwrap(), class);
         }
+        let of_wall = |wall: f64| {
+            let (diameter, wall) = (millimetres(100.0), millimetres(wall));
+            RoundClass { diameter, wall, yield_strength: megapascals(235.0) }.work(&mut Blank)
+        };
+        // A bar is a tube whose wall is half its diameter; no wall is thicker.
+        assert_eq!(of_wall(50.0).unwrap(), 1.0);
+        assert!(of_wall(50.1).is_err() && of_wall(0.0).is_err());
     }
 
     #[test]

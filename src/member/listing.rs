@@ -169,6 +169,16 @@ mod tests {
     use crate::units::inches;
 
     #[test]
+    fn pipe_of_the_highway_table_is_listed_in_pounds_a_foot() {
+        // A pound is 0.453 592 37 kg, a foot 0.3048 m.
+        let table = highway_shapes().iter().find(|shape| shape.name == "grade 1 pipe 73").unwrap();
+        let listed = listing(inches(2.875));
+        let found = listed.entries.iter().find(|entry| entry.name == "grade 1 pipe 73").unwrap();
+        let kilograms_per_metre = found.pounds_per_foot * 0.453_592_37 / 0.3048;
+        assert!((kilograms_per_metre - table.kilograms_per_metre).abs() < 1e-9);
+    }
+
+    #[test]
     fn a_diameter_lists_every_pipe_of_it() {
         let names: Vec<_> = listing(inches(2.875)).entries.iter().map(|entry| entry.name).collect();
         assert_eq!(

@@ -306,6 +306,20 @@ mod tests {
     }
 
     #[test]
+    fn a_pivot_is_small_beside_its_diagonal_in_whatever_units_both_are() {
+        // 1 and 1 joined by all but a share of 1e-6, or of 1e-14.
+        for scale in [1e-9, 1.0, 1e9] {
+            for (left, holds) in [(1e-6, true), (1e-14, false)] {
+                let mut matrix = Profile::new(vec![0, 0]);
+                for (row, column, value) in [(0, 0, 1.0), (1, 0, 1.0), (1, 1, 1.0 + left)] {
+                    matrix.add(row, column, scale * value);
+                }
+                assert_eq!(matrix.factor(1e-12, &mut [0.0; 2]).is_ok(), holds, "{scale} {left}");
+            }
+        }
+    }
+
+    #[test]
     fn a_freedom_that_nothing_holds_stops_however_small_a_pivot_is_taken() {
         let stopped = Profile::new(vec![0]).factor(0.0, &mut [0.0]).unwrap_err();
         assert_eq!((stopped.row, stopped.pivot), (0, 0.0));

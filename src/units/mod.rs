@@ -274,6 +274,12 @@ mod tests {
     }
 
     #[test]
+    fn a_quantity_that_forgot_its_type_is_written_as_its_kind_is() {
+        let length = Value::of(feet(10.0));
+        assert_eq!([System::Us, System::Si].map(|system| length.written(system)), ["10 ft", "3.048 m"]);
+    }
+
+    #[test]
     fn a_plain_number_is_itself_in_any_unit() {
         assert_eq!((f64::from_si(0.25), 0.25.si()), (0.25, 0.25));
     }

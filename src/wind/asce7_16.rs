@@ -963,6 +963,8 @@ mod tests {
         }
         assert_eq!(at(2.5, 2.2), 1.15);
         assert_eq!(at(10.0, 9.0), 0.95);
+        // The far end of the wall still lies in its last zone.
+        assert_eq!(at(10.0, 10.0), 0.95);
         assert!((at(4.5, 4.2) - 1.075).abs() < 1e-12);
     }
 

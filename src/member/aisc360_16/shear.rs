@@ -189,6 +189,7 @@ pub fn square_shear(tube: SquareTube, yield_strength: Pressure, ledger: &mut imp
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::member::TubeSizes;
     use crate::units::{inches, ksi, pounds};
     use crate::workings::Blank;
     use proptest::prelude::*;
@@ -209,6 +210,14 @@ mod tests {
         };
         assert!(((by_sizes(0.116).unwrap() / pounds(1000.0)).pure() - 14.978).abs() < 5e-4);
         assert!(by_sizes(0.625).is_ok() && by_sizes(0.626).is_err() && by_sizes(0.0).is_err());
+    }
+
+    #[test]
+    fn a_tube_of_thick_walls_yields_over_half_its_area() {
+        let tube = RoundTube::try_new(TubeSizes { diameter: inches(4.0), wall: inches(0.2) }).unwrap();
+        let found = (design_shear(tube, ksi(50.0), inches(60.0), &mut Blank) / pounds(1000.0)).pure();
+        // 0.90 × 0.6 × 50 × ½ π (2² − 1.8²).
+        assert!((found - 0.9 * 30.0 * 0.5 * std::f64::consts::PI * (4.0 - 3.24)).abs() < 1e-9, "{found}");
     }
 
     #[test]

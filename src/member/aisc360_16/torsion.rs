@@ -251,7 +251,7 @@ pub fn square_torsion(
 mod tests {
     use super::*;
     use crate::member::{SquareSizes, TubeSizes};
-    use crate::units::{feet, inches, ksi, pound_feet};
+    use crate::units::{Quantity, feet, inches, ksi, pound_feet};
     use crate::workings::Blank;
     use proptest::prelude::*;
 
@@ -261,6 +261,20 @@ mod tests {
         let found = square_torsion(SquareTube::try_new(sizes).unwrap(), ksi(50.0), &mut Blank).unwrap();
         let constant = 2.0 * (6.0 - wall).powi(2) * wall - 4.5 * (4.0 - PI) * wall.powi(3);
         (found.nominal / pound_feet(1.0)).pure() * 12.0 / 1000.0 / constant
+    }
+
+    #[test]
+    fn a_stout_tube_yields_in_torsion_by_its_constant() {
+        let asked = RoundTorsionInBothFormats {
+            diameter: inches(4.0),
+            wall: inches(0.2),
+            length: feet(10.0),
+            yield_strength: ksi(50.0),
+            constant: SectionModulus::from_si(2.0 * 0.0254_f64.powi(3)),
+        };
+        // 0.90 × 0.6 × 50 × 2 kip-in.
+        let found = (asked.work(&mut Blank).unwrap() / pound_feet(54_000.0 / 12.0)).pure();
+        assert!((found - 1.0).abs() < 1e-9, "{found}");
     }
 
     #[test]
