@@ -35,7 +35,8 @@ pub(super) fn how(check: &Check) -> Option<String> {
     let mut told: Vec<(String, Vec<&str>)> = Vec::new();
     for (name, frame) in frames(check) {
         let why = match frame {
-            Err(why) => format!("◇ not on the frame: {why}"),
+            // A run that is named with its reason is not named twice.
+            Err(why) => format!("◇ not on the frame: {why}").replace(&format!(" of run \"{name}\""), ""),
             Ok(RunFrame { soft: Err(why), .. }) => {
                 format!("◇ on feet that do not give only, where soft ones may be worse: {}", why.why())
             }

@@ -181,17 +181,22 @@ pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
         parts.push(NO_DESIGN_WIND);
     }
     let some_worked = super::footings::posts(check).any(super::footings::is_worked);
+    let rails = || check.runs.iter().flat_map(|run| &run.worst.rails.checks);
     for (kind, name) in [
         (PartKind::PostBending, "bending of driven posts"),
         (PartKind::PostShear, "shear of some posts"),
         (PartKind::Footing, if some_worked { "some footings" } else { "footings" }),
-        (PartKind::Rails, "rails"),
+        (PartKind::Rails, if rails().any(|rail| rail.why.is_none()) { "some rails" } else { "rails" }),
         (PartKind::Sway, "sway in gusts"),
         (PartKind::Fastening, "ties and lacing"),
     ] {
-        if unchecked(kind) {
+        if unchecked(kind) || (kind == PartKind::Rails && rails().any(|rail| rail.why.is_some())) {
             parts.push(name);
         }
+    }
+    if check.settled.fence.runs.iter().any(|run| !run.guys.is_empty()) {
+        let on_frame = check.runs.iter().any(|run| matches!(run.worst.frame, Some(Ok(_))));
+        parts.push(if on_frame { "uplift of braces and guys" } else { "back braces and guys" });
     }
     parts
 }
