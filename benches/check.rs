@@ -60,6 +60,7 @@ fn court_side() -> Fence {
         }),
         start: End::Free,
         finish: End::Free,
+        guys: Vec::new(),
     };
     let kind = PostKind {
         name: "posts".into(),

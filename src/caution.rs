@@ -90,6 +90,8 @@ pub enum Remark {
     CaseB { run: String },
     /// Posts are worked by hand statics alone.
     HandStatics,
+    /// Back braces and guys stand and do not count.
+    GuysNotCounted,
 }
 
 /// A figure without decimals: what it is made from is not known so well.
@@ -139,6 +141,7 @@ impl Remark {
             Self::MiddleSolidity { .. } => "middle-solidity",
             Self::CaseB { .. } => "case-b-listed",
             Self::HandStatics => "hand-statics",
+            Self::GuysNotCounted => "guys-not-counted",
         }
     }
 
@@ -372,7 +375,11 @@ impl Remark {
             ),
             Self::HandStatics => "posts are worked by hand statics: each takes the load of its own two bays. Rails hand \
                                   load from post to post; on soft ground that can make a post's moment up to 11 % \
-                                  larger (ours). --frame works posts and rails as one frame."
+                                  larger, in a run of two bays up to 17 % (ours). --frame works posts and rails as one \
+                                  frame."
+                .to_owned(),
+            Self::GuysNotCounted => "the back braces and guys of the survey do not count here: hand statics knows none. \
+                                     --frame works them."
                 .to_owned(),
         }
     }

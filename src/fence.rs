@@ -4,11 +4,13 @@
 
 mod fastening;
 mod footing;
+mod guy;
 mod post;
 mod rail;
 
 pub use fastening::{ClothStiffness, Face, Fastening, FasteningKind, TiedTo};
 pub use footing::{Footing, FootingShape};
+pub use guy::{Guy, GuyKind, GuyStrength};
 pub use post::{PostError, PostKind, PostStrength, Section, Shape, Tube, Wall};
 pub use rail::{Rail, RailPlace, Rails, Splice};
 
@@ -57,6 +59,8 @@ pub struct Run {
     pub start: End,
     /// What stands at the right end.
     pub finish: End,
+    /// The back braces and guys of its posts; they count on the frame alone.
+    pub guys: Vec<Guy>,
 }
 
 /// Between two neighbouring posts.
@@ -390,6 +394,7 @@ mod tests {
             }),
             start: End::Free,
             finish: End::Free,
+            guys: Vec::new(),
         }
     }
 

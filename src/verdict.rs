@@ -11,7 +11,9 @@ pub use fastening::{
     fastening_verdict, fastening_workings,
 };
 pub use footing::{Dug, FootingCheck, FootingVerdict, FootingWhy, Width, WidthIs, basis_of};
-pub use frame::{FrameOverHand, InOneWay, PostFrame, RunFrame, frame_workings, on_frame};
+pub use frame::{
+    AxialRatio, FrameOverHand, GuyVerdict, InOneWay, PostFrame, RunFrame, frame_workings, on_frame,
+};
 pub use rails::{
     HANGS_ON_WIRE, NO_WALL, RailCheck, RailDesign, RailsVerdict, SPLICED, rails_verdict, rails_workings,
 };
@@ -177,6 +179,7 @@ pub const RULES: &[Listed] = &[
     Listed::of::<WithAir>(),
     Listed::of::<FrequencyRatio>(),
     Listed::of::<FrameOverHand>(),
+    Listed::of::<AxialRatio>(),
 ];
 
 /// The gust at which ratios are worked to find the limit gust; the result does not depend on it.
@@ -197,6 +200,8 @@ pub enum PartKind {
     Fastening,
     /// How fast the post sways in gusts.
     Sway,
+    /// A back brace or guy that holds it; it has no row of its own among the parts.
+    Guy,
 }
 
 impl PartKind {
@@ -216,6 +221,7 @@ impl PartKind {
             Self::Rails => "rails",
             Self::Fastening => "ties and lacing",
             Self::Sway => "sway in gusts",
+            Self::Guy => "back brace or guy",
         }
     }
 }
@@ -284,8 +290,11 @@ pub struct PostVerdict {
     pub sway: Result<Sway, SwayUnknown>,
     /// What it does on the frame, where that was asked and worked; then each part is the worse of frame and hand statics.
     pub frame: Option<PostFrame>,
-    /// Whether the frame was asked and not worked, or not on soft feet.
+    /// Whether the frame was asked and not worked, or not on soft feet, or a brace or guy holds it whose footing is not
+    /// checked.
     pub frame_is_open: bool,
+    /// The worst of the back braces and guys that hold it and were checked, on the frame.
+    pub guys_flag: Option<Flag>,
 }
 
 impl PostVerdict {
@@ -698,6 +707,7 @@ impl Standing<'_> {
             sway,
             frame: None,
             frame_is_open: false,
+            guys_flag: None,
         }
     }
 

@@ -206,6 +206,9 @@ fn checked(survey: Survey, by_frame: bool) -> Result<Check, CheckError> {
     if !by_frame && settled.fence.runs.iter().any(has_rails) {
         remarks.push(Remark::HandStatics);
     }
+    if !by_frame && settled.fence.runs.iter().any(|run| !run.guys.is_empty()) {
+        remarks.push(Remark::GuysNotCounted);
+    }
     Ok(Check {
         flag: runs.iter().map(|run| run.flag).max().unwrap_or(Flag::NotChecked),
         flag_of_checked: runs.iter().filter_map(|run| run.flag_of_checked).max(),
@@ -227,7 +230,12 @@ pub(crate) fn flag_over_both(worst: &PostVerdict, best: Option<&PostVerdict>) ->
     let flags = parts.map(|(worst, best)| (Flag::of_both_ends(worst.flag, best.flag), worst.ratio.is_some()));
     let of_checked = flags.clone().filter(|(_, checked)| *checked).map(|(flag, _)| flag).max();
     let open = worst.frame_is_open.then_some(Flag::NotChecked);
-    (flags.map(|(flag, _)| flag).chain(open).max().unwrap_or(worst.flag), of_checked)
+    let of_guys = match (worst.guys_flag, best.guys_flag) {
+        (Some(worst), Some(best)) => Some(Flag::of_both_ends(worst, best)),
+        (one, other) => one.or(other),
+    };
+    let all = flags.map(|(flag, _)| flag).chain(open).chain(of_guys).max();
+    (all.unwrap_or(worst.flag), of_checked.max(of_guys))
 }
 
 /// The flag of a post's own checked parts over both ends; ties and lacing are told apart.

@@ -187,7 +187,7 @@ impl PostKind {
 
 impl Tube {
     /// The wall that strength and stiffness are reckoned with.
-    fn design_wall(&self, ledger: &mut impl Ledger) -> Length {
+    pub(super) fn design_wall(&self, ledger: &mut impl Ledger) -> Length {
         match self.wall {
             Wall::Nominal(nominal) => DesignWall { nominal }.work(ledger),
             Wall::Seamless(wall) | Wall::Measured(wall) => wall,

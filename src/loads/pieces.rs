@@ -35,6 +35,14 @@ pub(super) struct Point {
     pub(super) over: (Length, Length),
 }
 
+/// A load for each length of run.
+#[derive(Debug, Clone, Copy)]
+struct Line {
+    load: LineLoad,
+    arm: Length,
+    over: (Length, Length),
+}
+
 /// A rectangle of the run without cloth: bays `first..end`, from `low` to `high`.
 #[derive(Debug, Clone, Copy)]
 struct Region {
@@ -247,18 +255,19 @@ impl<'a> Pieces<'a> {
         let strip = Strip { centroid, solidity: (solid / (length * height)).pure() };
         let Some(pressure) = site.open_pressure(&strip, case, event, ledger)? else { return Ok(false) };
         self.open.push((region, pressure));
-        let mut lines: [Option<(LineLoad, Length, (Length, Length))>; 4] = [None; 4];
+        let mut lines: [Option<Line>; 4] = [None; 4];
         if mesh > NOTHING {
             let load = MeshLoad { pressure, solidity: mesh, height }.work(ledger);
-            lines[0] = Some((load, middle, (low, high)));
+            lines[0] = Some(Line { load, arm: middle, over: (low, high) });
         }
         for (at, rail) in rails.iter().enumerate() {
             lines[at + 1] = rail.map(|(diameter, place)| {
-                (RailLoad { pressure, diameter }.work(ledger), place, (place, place))
+                let load = RailLoad { pressure, diameter }.work(ledger);
+                Line { load, arm: place, over: (place, place) }
             });
         }
         for bay in first..end {
-            for (load, arm, over) in lines.iter().flatten().copied() {
+            for Line { load, arm, over } in lines.iter().flatten().copied() {
                 let (from, to) = (run.posts[bay].at, run.posts[bay + 1].at);
                 self.pieces.push(Piece { bay, from, to, load_from: load, load_to: load, arm, over });
                 if !self.panel.is_some_and(|_| run.has_cloth(bay)) {

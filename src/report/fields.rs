@@ -444,6 +444,30 @@ pub(super) mod run {
     pub(in crate::report) const NUMBERS: Field =
         words("numbers", "posts that differ, by number", "post 1 is at your left", "4, 9");
     pub(in crate::report) const OTHER_POST: Field = words("post", "the kind of those posts", "", "line");
+    pub(in crate::report) const GUY: Field =
+        words("guy", "back braces and guys", "by the posts they hold; they count with --frame", "");
+    pub(in crate::report) const GUY_POSTS: Field =
+        words("posts", "posts that one holds, by number", "post 1 is at your left", "1, 7");
+    pub(in crate::report) const GUY_KIND: Field = words(
+        "kind",
+        "what holds the post",
+        "back brace: a tube that presses and pulls; guy: a wire or rod that only pulls",
+        "back brace",
+    );
+    pub(in crate::report) const GUY_HEIGHT: Field =
+        figure("height", "how high it holds the post", "tape from the foot of the post", ["6 ft", "1.8 m"]);
+    pub(in crate::report) const GUY_BACK: Field =
+        figure("back", "how far back it goes in", "tape along the ground from the post", ["5 ft", "1.5 m"]);
+    pub(in crate::report) const GUY_SIDE: Field =
+        words("side", "side of the fence it stands on", "inside or outside", "outside");
+    pub(in crate::report) const GUY_DIAMETER: Field =
+        figure("diameter", "across it", "caliper", ["1.660 in", "42.4 mm"]);
+    pub(in crate::report) const GUY_WALL: Field =
+        figure("nominal_wall", "wall of a back brace", "by the label", ["0.140 in", "3.6 mm"]);
+    pub(in crate::report) const GUY_YIELD: Field =
+        figure("yield", "grade of a back brace", "the mill's paper", ["30 ksi", "205 MPa"]);
+    pub(in crate::report) const GUY_ALLOWED: Field =
+        figure("allowed", "pull that the maker of a guy and its fittings allows", "", ["1400 lbf", "6.2 kN"]);
 }
 
 pub(super) mod screen {

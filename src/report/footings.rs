@@ -83,8 +83,15 @@ pub(super) fn methods(check: &Check) -> Option<String> {
     }
     let told: Vec<&str> = told.iter().map(String::as_str).collect();
     let some = if worked == all { "" } else { " where they are known" };
+    let allowable = if told.iter().any(|method| method.starts_with("IBC")) {
+        " Its values of the soil are allowable ones: a footing at its limit begins to lean. It may stand more, which is \
+         nothing to count on."
+    } else {
+        ""
+    };
     Some(format!(
-        "checked{some}, by {}. Another method may ask for a third of that depth, or three times it: never mix them.",
+        "checked{some}, by {}.{allowable} Another method may ask for a third of that depth, or three times it: never mix \
+         them.",
         listed(&told)
     ))
 }

@@ -1,11 +1,12 @@
 //! What the reports say of posts and rails as one frame.
 
-use super::figures::gust;
+use super::figures::{gust as told_gust, ratio_up};
 use super::told::Alike;
 use crate::answers::{Check, RunAnswer};
-use crate::loads::frame::{Base, FrameWhy};
-use crate::units::{Quantity, System};
-use crate::verdict::{PostVerdict, RunFrame};
+use crate::fence::RailPlace;
+use crate::loads::frame::{Base, FrameWhy, RailMoment};
+use crate::units::{Force, Measure, Moment, Quantity, System, number};
+use crate::verdict::{GuyVerdict, PostVerdict, RunFrame, RunVerdict};
 
 /// The frames of all runs with the names of those runs.
 fn frames(check: &Check) -> impl Iterator<Item = (&str, &Result<RunFrame, FrameWhy>)> {
@@ -24,6 +25,11 @@ pub(super) fn how(check: &Check) -> Option<String> {
             "posts and rails also as one frame, the load on the posts and through the rails; of that and of hand statics \
              the worse counts"
                 .to_owned(),
+        );
+    }
+    if frames(check).any(|(_, frame)| frame.as_ref().is_ok_and(|frame| !frame.guys.is_empty())) {
+        said.push(
+            "◇ Uplift of footings of back braces and guys, and of their posts, is not checked".to_owned(),
         );
     }
     let mut told: Vec<(String, Vec<&str>)> = Vec::new();
@@ -74,16 +80,52 @@ pub(super) fn of_run(alike: &Alike<'_>, system: System) -> Option<String> {
     };
     Some(format!(
         "{apart}; limit gust {}, by hand {}",
-        gust(first, system),
-        gust(frame.hand_limit_gust, system)
+        told_gust(first, system),
+        told_gust(frame.hand_limit_gust, system)
     ))
 }
 
 /// Why frame and hand statics differ.
-pub(super) const WHY: &str = "Rails hand load from a post that leans more to one that leans less, so the frame takes from some posts and gives to \
-     others; corner posts are held by the run round the corner. Load on the posts is by bay shares, through the rails by \
-     the lever rule; each figure is the larger. \
-     How far a top moves at the design wind is reckoned as if nothing yielded.";
+pub(super) const WHY: &str = "Shear and moment of the first table are by hand statics; ratio, limit gust and flag are the worse of both. Rails \
+                              hand load from a post that leans more to one that leans less, so the frame takes from some \
+                              posts and gives to others; corner posts are held by the run round the corner. Load on the posts \
+                              is by bay shares, through the rails by the lever rule; each figure is the larger. How far a top \
+                              moves at the design wind is reckoned as if nothing yielded.";
+
+/// How a post that is braced was held against its footing.
+pub(super) const BRACED: &str = "Of a braced post the frame alone counts, with the back brace or guy that holds it. Uplift is not checked.";
+
+/// The largest moment of a rail in a bay by hand statics, where it was worked.
+pub(super) fn by_hand(worst: &RunVerdict, rail: &RailMoment) -> Option<Moment> {
+    let these = worst.rails.checks.iter().filter(|one| (one.bay, one.place) == (rail.bay, rail.place));
+    let moments = these.filter_map(|one| one.design.map(|design| design.moment));
+    moments.max_by(|one, other| one.si().total_cmp(&other.si()))
+}
+
+/// The largest moment of the rails of a run on the frame, a line a rail.
+pub(super) fn rails(answer: &RunAnswer, system: System) -> Vec<String> {
+    let Some(Ok(frame)) = &answer.worst.frame else { return Vec::new() };
+    let (unit, _) = Measure::Moment.printed(system);
+    let moment =
+        |moment: Moment| format!("{} {unit}", number(Measure::Moment.in_unit(moment.si(), system), 0));
+    let largest = |place: RailPlace| {
+        let these = frame.rails.iter().filter(|rail| rail.place == place);
+        these.max_by(|one, other| one.moment.si().total_cmp(&other.moment.si()))
+    };
+    let told = |rail: &RailMoment| {
+        let hand = by_hand(&answer.worst, rail).map_or_else(
+            || "not worked by hand statics".to_owned(),
+            |hand| format!("by hand statics {}", moment(hand)),
+        );
+        format!(
+            "On the frame the {} bends at most with {} in bay {}, {hand}; it is held against its strength by hand statics.",
+            rail.place.name(),
+            moment(rail.moment),
+            rail.bay + 1
+        )
+    };
+    RailPlace::ALL.into_iter().filter_map(largest).map(told).collect()
+}
 
 /// Whether a table of it can be made of a run.
 pub(super) fn is_worked(answer: &RunAnswer) -> bool {
@@ -105,4 +147,56 @@ pub(super) fn governs(post: &PostVerdict) -> Option<String> {
         Base::Soft => "soft feet",
     };
     Some(format!("{feet}, {}", worst.way.words()))
+}
+
+/// Why the footing of a brace or guy is told and not checked.
+pub(super) const GUY_FOOTING: &str = "uplift is not checked, neither at its own footing nor at the post's: it needs their weight and the soil's grip";
+
+/// The lines of the back braces and guys of a run, those alike together.
+pub(super) fn guys(alike: &Alike<'_>, system: System) -> Vec<(String, String)> {
+    let Some(Ok(frame)) = &alike.answer.worst.frame else { return Vec::new() };
+    let mut told: Vec<(&'static str, String, Vec<usize>)> = Vec::new();
+    for guy in &frame.guys {
+        let text = guy_text(guy, system);
+        match told.iter_mut().find(|(name, before, _)| *name == guy.name && *before == text) {
+            Some((.., posts)) => posts.push(guy.post + 1),
+            None => told.push((guy.name, text, vec![guy.post + 1])),
+        }
+    }
+    let line = |(name, text, posts): (&'static str, String, Vec<usize>)| {
+        let whose = if posts.len() == 1 { "post" } else { "posts" };
+        (name.to_owned(), format!("{whose} {}: {text}", super::text::spans(&posts)))
+    };
+    told.into_iter().map(line).collect()
+}
+
+fn guy_text(guy: &GuyVerdict, system: System) -> String {
+    let (unit, _) = Measure::Force.printed(system);
+    let force = |force: Force| format!("{} {unit}", number(Measure::Force.in_unit(force.si(), system), 0));
+    let mut said = Vec::new();
+    match (guy.ratio, guy.compression.is_some() || guy.tension.is_some()) {
+        (Some(ratio), _) => said.push(format!("{}: ratio {}", guy.flag, ratio_up(ratio))),
+        (None, true) => said.push(format!("{}: no design wind", guy.flag)),
+        (None, false) => said.push(format!("{}: ask its maker what pull is allowed", guy.flag)),
+    }
+    if let Some(gust) = guy.limit_gust {
+        said.push(format!("its limit in a gust of {}", told_gust(gust, system)));
+    }
+    said.extend(guy.pressed.map(|pressed| format!("pressed with {}", force(pressed))));
+    said.push(format!("pulled with {}", force(guy.pulled)));
+    let slack = guy.slack.map(|side| format!("slack when the wind pushes to the {}", side.word()));
+    said.extend(slack);
+    let lifted = |up: Force| up.si() > 0.0;
+    let up = match (lifted(guy.foot_uplift), lifted(guy.post_uplift)) {
+        (true, true) => format!(
+            "◇ pulls its own footing up with {} and the post's with {}: not checked",
+            force(guy.foot_uplift),
+            force(guy.post_uplift)
+        ),
+        (true, false) => {
+            format!("◇ pulls its own footing up with {}: not checked", force(guy.foot_uplift))
+        }
+        (false, _) => format!("◇ pulls the post's footing up with {}: not checked", force(guy.post_uplift)),
+    };
+    format!("{}. {up}.", said.join(", "))
 }

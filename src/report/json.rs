@@ -6,13 +6,15 @@ use crate::answers::{
     RunAnswer, RunPlan, TAKE_DOWN_AT, WARN_AT, Winds, flag_over_both, plan,
 };
 use crate::caution::{CAUTIONS, NOT_CHECKED};
-use crate::fence::{FootingShape, Post, RailPlace, Run, Shared};
+use crate::fence::{Face, FootingShape, Post, RailPlace, Run, Shared};
 use crate::loads::frame::{Base, FrameWhy};
 use crate::loads::{BayLoad, PostLoad};
+use crate::source::Clause;
 use crate::survey::Survey;
-use crate::units::{Dimension, Length, Quantity, Value};
+use crate::units::{Dimension, Force, Length, Quantity, Value};
 use crate::verdict::{
-    FasteningVerdict, Flag, FootingVerdict, Part, PartKind, PostFrame, PostVerdict, RailCheck, RunFrame, Then,
+    FasteningVerdict, Flag, FootingVerdict, GuyVerdict, Part, PartKind, PostFrame, PostVerdict, RailCheck,
+    RunFrame, RunVerdict, Then,
 };
 use crate::wind::{Case, From};
 use serde::Serialize;
@@ -293,8 +295,38 @@ struct RunFrameJson<'a> {
     residual: Option<f64>,
     out_of_balance: Option<f64>,
     hand_limit_gust_m_s: Option<f64>,
+    guys: Vec<GuyJson>,
+    rails: Vec<RailOnFrameJson>,
     #[serde(skip_serializing_if = "Option::is_none")]
     why: Option<String>,
+}
+
+/// The largest moment of a rail in one bay on the frame, beside that by hand statics.
+#[derive(Serialize)]
+struct RailOnFrameJson {
+    rail: &'static str,
+    bay: usize,
+    moment_n_m: f64,
+    hand_moment_n_m: Option<f64>,
+}
+
+/// A back brace or guy; a guy is never pressed.
+#[derive(Serialize)]
+struct GuyJson {
+    post: usize,
+    kind: &'static str,
+    pressed_n: Option<f64>,
+    pulled_n: f64,
+    slack_in_wind_that_pushes: Option<&'static str>,
+    compression_capacity_n: Option<f64>,
+    tension_capacity_n: Option<f64>,
+    ratio: Option<f64>,
+    flag: &'static str,
+    limit_gust_m_s: Option<f64>,
+    foot_uplift_n: f64,
+    post_uplift_n: f64,
+    rule: Option<String>,
+    why: &'static str,
 }
 
 /// What a post does on the frame; soft feet are null where they were not worked.
@@ -471,7 +503,7 @@ fn run_json<'a>(check: &'a Check, at: usize, answer: &'a RunAnswer, plan: &RunPl
         levers: check.levers[at].as_ref().map(|pulled| pulled.iter().map(lever_json).collect()),
         plan: plan_json(plan),
         fastening: answer.winds.as_ref().map(|winds| fastening_json(check, at, answer, winds)),
-        frame: worst.frame.as_ref().map(|frame| run_frame_json(check, frame)),
+        frame: worst.frame.as_ref().map(|frame| run_frame_json(check, worst, frame)),
         rails_limit_gust_m_s: worst.rails.first().and_then(|first| first.limit_gust).map(Quantity::si),
         rails_flag_of_checked: told::rails_flag(answer).map(Flag::word),
         rails: worst
@@ -735,7 +767,11 @@ fn part_json((post, part): (&PostVerdict, &Part), best: Option<(&PostVerdict, &P
     }
 }
 
-fn run_frame_json<'a>(check: &'a Check, frame: &Result<RunFrame, FrameWhy>) -> RunFrameJson<'a> {
+fn run_frame_json<'a>(
+    check: &'a Check,
+    worst: &RunVerdict,
+    frame: &Result<RunFrame, FrameWhy>,
+) -> RunFrameJson<'a> {
     match frame {
         Ok(frame) => RunFrameJson {
             worked: true,
@@ -746,6 +782,17 @@ fn run_frame_json<'a>(check: &'a Check, frame: &Result<RunFrame, FrameWhy>) -> R
             residual: Some(frame.residual),
             out_of_balance: Some(frame.out_of_balance),
             hand_limit_gust_m_s: Some(frame.hand_limit_gust.si()),
+            guys: frame.guys.iter().map(guy_json).collect(),
+            rails: frame
+                .rails
+                .iter()
+                .map(|rail| RailOnFrameJson {
+                    rail: rail.place.name(),
+                    bay: rail.bay + 1,
+                    moment_n_m: rail.moment.si(),
+                    hand_moment_n_m: super::frame::by_hand(worst, rail).map(Quantity::si),
+                })
+                .collect(),
             why: frame.soft.err().map(|why| why.why().to_owned()),
         },
         Err(why) => RunFrameJson {
@@ -757,6 +804,8 @@ fn run_frame_json<'a>(check: &'a Check, frame: &Result<RunFrame, FrameWhy>) -> R
             residual: None,
             out_of_balance: None,
             hand_limit_gust_m_s: None,
+            guys: Vec::new(),
+            rails: Vec::new(),
             why: Some(why.to_string()),
         },
     }
@@ -789,5 +838,25 @@ fn post_frame_json(frame: &PostFrame) -> PostFrameJson {
         hand_limit_gust_m_s: frame.hand_limit_gust.si(),
         rigid: feet(Base::Rigid),
         soft: feet(Base::Soft),
+    }
+}
+
+fn guy_json(guy: &GuyVerdict) -> GuyJson {
+    let capacity = |one: Option<(Force, Clause)>| one.map(|(force, _)| force.si());
+    GuyJson {
+        post: guy.post + 1,
+        kind: guy.name,
+        pressed_n: guy.pressed.map(Quantity::si),
+        pulled_n: guy.pulled.si(),
+        slack_in_wind_that_pushes: guy.slack.map(Face::word),
+        compression_capacity_n: capacity(guy.compression),
+        tension_capacity_n: capacity(guy.tension),
+        ratio: guy.ratio,
+        flag: guy.flag.word(),
+        limit_gust_m_s: guy.limit_gust.map(Quantity::si),
+        foot_uplift_n: guy.foot_uplift.si(),
+        post_uplift_n: guy.post_uplift.si(),
+        rule: guy.compression.or(guy.tension).map(|(_, clause)| clause.to_string()),
+        why: super::frame::GUY_FOOTING,
     }
 }

@@ -149,13 +149,14 @@ fn like() -> (String, Json) {
 }
 
 /// The kinds of figures a survey holds, each under its name among the definitions.
-const FIGURES: [(&str, Dimension, Open, bool); 17] = [
+const FIGURES: [(&str, Dimension, Open, bool); 18] = [
     ("length", Dimension::Length, Open::No, false),
     ("length-or-range", Dimension::Length, Open::Range, false),
     ("length-or-unknown", Dimension::Length, Open::Unknown, false),
     ("height-above-the-sea", Dimension::Length, Open::Range, true),
     ("speed-or-unknown", Dimension::Speed, Open::Unknown, false),
     ("stress-or-unknown", Dimension::Pressure, Open::Unknown, false),
+    ("force", Dimension::Force, Open::No, false),
     ("force-or-unknown", Dimension::Force, Open::Unknown, false),
     ("pressure-per-depth-or-unknown", Dimension::PressurePerDepth, Open::Unknown, false),
     ("angle-or-unknown", Dimension::Angle, Open::Unknown, false),
@@ -216,6 +217,7 @@ fn survey() -> Json {
         ("footing-or-name".to_owned(), any_of([reference("footing"), text()])),
         ("end".to_owned(), end()),
         ("other-posts".to_owned(), other_posts()),
+        ("guys".to_owned(), guys()),
         ("vents".to_owned(), vents()),
         ("air-permeability".to_owned(), air_permeability()),
         ("fastening".to_owned(), any_of([word("unknown"), fastening()])),
@@ -638,6 +640,26 @@ fn other_posts() -> Json {
     Json::keys([("type", "array".into()), ("items", table(keys, &["numbers", "post"]))])
 }
 
+fn guys() -> Json {
+    let number = Json::keys([("type", "integer".into()), ("minimum", Json::Count(1))]);
+    let numbers = Json::keys([("type", "array".into()), ("items", number)]);
+    let keys = vec![
+        key_like(&run::GUY_POSTS, numbers, vec![Json::List(vec![Json::Count(1), Json::Count(7)])]),
+        key(&run::GUY_KIND, choice(&crate::survey::GUY_KINDS)),
+        key(&run::GUY_HEIGHT, reference("length")),
+        key(&run::GUY_BACK, reference("length")),
+        key(&run::GUY_SIDE, choice(&fields::FACES)),
+        key(&run::GUY_DIAMETER, reference("length")),
+        key(&run::GUY_WALL, reference("length")),
+        key(&run::GUY_YIELD, reference("pressure")),
+        key(&run::GUY_ALLOWED, reference("force")),
+        note(),
+        from(),
+    ];
+    let required = ["posts", "kind", "height", "back", "side", "diameter"];
+    Json::keys([("type", "array".into()), ("items", table(keys, &required))])
+}
+
 fn vents() -> Json {
     let keys = vec![
         key(&screen::VENT_WIDTH, reference("length")),
@@ -789,13 +811,13 @@ fn shared_run_keys() -> Keys {
         key_like(&run::FINISH, dealt(reference("end")), vec!["corner".into(), "free".into()]),
         named(&run::SCREEN, "screen-or-name"),
         named(&run::OTHER_POSTS, "other-posts"),
+        named(&run::GUY, "guys"),
         (fields::NOTE.key.to_owned(), about(&fields::NOTE.sentence(), dealt(text()), Vec::new())),
         (
             fields::FROM.key.to_owned(),
             about(&fields::FROM.sentence(), dealt(choice(&fields::FROM_WAYS)), Vec::new()),
         ),
         reserved("brace", "braces and truss rods"),
-        reserved("guy", "guys and struts"),
     ]
 }
 
@@ -812,7 +834,7 @@ fn run_table() -> Json {
         .iter()
         .filter(|(key, value)| key != run::NAME.key && !is_never(value))
         .map(|(key, _)| {
-            let is_list = [run::BAYS.key, run::OTHER_POSTS.key].contains(&key.as_str());
+            let is_list = [run::BAYS.key, run::OTHER_POSTS.key, run::GUY.key].contains(&key.as_str());
             let one = if is_list { Json::keys([("items", reference("one"))]) } else { reference("one") };
             (key.clone(), one)
         })

@@ -334,6 +334,9 @@ impl Page<'_> {
         if let Some(on_frame) = frame::of_run(alike, self.system) {
             wrapped(out, "  on the frame         ", &format!("{on_frame}."))?;
         }
+        for (name, guy) in frame::guys(alike, self.system) {
+            wrapped(out, &format!("  {name:<21}"), &guy)?;
+        }
         if let Some(rails) = told::rails(self.check, alike.answer) {
             wrapped(out, "  rails                ", &rails)?;
         }
@@ -493,7 +496,14 @@ impl Page<'_> {
         }
         if frame::is_worked(answer) {
             wrapped(out, "", frame::WHY)?;
+            if !run.guys.is_empty() {
+                wrapped(out, "", frame::BRACED)?;
+            }
             writeln!(out, "\n{}\n", self.frame_table(alike, detail).trim_fmt())?;
+            for line in frame::rails(answer, self.system) {
+                wrapped(out, "", &line)?;
+            }
+            writeln!(out)?;
         }
         if let Some(bays) = self.bay_table(alike, detail) {
             writeln!(out, "{}", bays.trim_fmt())?;

@@ -164,7 +164,7 @@ pub(super) const SOIL_KEYS: &[&str] = &[
 pub(super) const RAIL_KEYS: &[&str] =
     &["diameter", "nominal_wall", "measured_wall", "seamless", "yield", "splice", "note", "from"];
 pub(super) const RUN_ONLY_KEYS: &[&str] =
-    &["name", "court", "faces", "bays", "other_posts", "start", "finish"];
+    &["name", "court", "faces", "bays", "other_posts", "guy", "start", "finish"];
 /// The keys of a run, in the order in which they are best written.
 pub(crate) const RUN_KEYS: &[&str] = &[
     "name",
@@ -190,10 +190,25 @@ pub(crate) const RUN_KEYS: &[&str] = &[
     "finish",
     "screen",
     "other_posts",
+    "guy",
     "note",
     "from",
 ];
-pub(super) const RUN_RESERVED: &[&str] = &["brace", "guy"];
+/// The keys of back braces and guys, in the order in which they are best written.
+pub(super) const GUY_KEYS: &[&str] = &[
+    "posts",
+    "kind",
+    "height",
+    "back",
+    "side",
+    "diameter",
+    "nominal_wall",
+    "yield",
+    "allowed",
+    "note",
+    "from",
+];
+pub(super) const RUN_RESERVED: &[&str] = &["brace"];
 /// How a thing was found.
 pub(super) const FROM: &[&str] =
     &[Found::Tape.key(), Found::Caliper.key(), Found::Drawing.key(), Found::Told.key(), Found::Guess.key()];

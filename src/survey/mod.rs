@@ -6,6 +6,7 @@ mod corners;
 mod fastening;
 mod file;
 mod ground;
+mod guy;
 mod keys;
 mod layers;
 mod mistake;
@@ -20,6 +21,7 @@ mod site;
 mod timber;
 mod tube;
 
+pub(crate) use guy::KINDS as GUY_KINDS;
 pub(crate) use keys::RUN_KEYS;
 pub use mistake::{Mistake, Mistakes};
 pub use order::{OrderSurvey, Price, Prices};

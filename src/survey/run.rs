@@ -87,6 +87,7 @@ impl<'t> RunReader<'_, 't> {
         let start = self.end("start", reader);
         let finish = self.end("finish", reader);
         let others = self.others(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), reader);
+        let guys = self.guys(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), height, reader);
         let note = reader.text(layers, "note", "a line of text", Missing::IsFine);
         self.file.from(layers, reader);
         let screen =
@@ -94,7 +95,7 @@ impl<'t> RunReader<'_, 't> {
         let (height, base, bays, chain_link) = (height?, base?, bays?, chain_link?);
         let (line, end, corner, gate) = (line?, end?, corner?, gate?);
         let (start, finish, screen, others) = (start?, finish?, screen?, others?);
-        let footing = footing?;
+        let (footing, guys) = (footing?, guys?);
         let end_footing = end_footing?.or(footing);
         let (corner_footing, gate_footing) = (corner_footing?.or(end_footing), gate_footing?.or(end_footing));
         let mut posts = vec![Length::default()];
@@ -199,6 +200,7 @@ impl<'t> RunReader<'_, 't> {
             screen: hung,
             start: End::Free,
             finish: End::Free,
+            guys,
         };
         Some(Draft {
             survey: RunSurvey {
@@ -546,33 +548,46 @@ impl<'t> RunReader<'_, 't> {
                 fine = false;
                 continue;
             };
-            for number in numbers {
-                let at = match number.get_ref() {
-                    DeValue::Integer(at) => at.to_string().parse::<usize>().ok(),
-                    _ => None,
-                };
-                match at {
-                    Some(at) if at >= 1 && (at <= posts || !counted) => {
-                        others.extend(kind.map(|kind| (at, kind)))
-                    }
-                    _ => {
-                        let posts = if counted {
-                            format!("has posts 1 to {posts}")
-                        } else {
-                            "counts posts from 1".to_owned()
-                        };
-                        reader.mistake(
-                            number.span(),
-                            format!("{} {posts}, seen from inside", self.layers.name),
-                            "",
-                        );
-                        fine = false;
-                    }
+            match self.numbers(numbers, posts, counted, reader) {
+                Some(numbers) => {
+                    others.extend(kind.into_iter().flat_map(|kind| numbers.iter().map(move |at| (*at, kind))))
                 }
+                None => fine = false,
             }
             fine &= kind.is_some();
         }
         fine.then_some(others)
+    }
+
+    /// Numbers of posts of this run, from 1.
+    pub(super) fn numbers(
+        &self,
+        numbers: &[toml::Spanned<DeValue<'_>>],
+        posts: usize,
+        counted: bool,
+        reader: &mut Reader,
+    ) -> Option<Vec<usize>> {
+        let (mut found, mut fine) = (Vec::new(), true);
+        for number in numbers {
+            let at = match number.get_ref() {
+                DeValue::Integer(at) => at.to_string().parse::<usize>().ok(),
+                _ => None,
+            };
+            match at {
+                Some(at) if at >= 1 && (at <= posts || !counted) => found.push(at),
+                _ => {
+                    let posts = if counted {
+                        format!("has posts 1 to {posts}")
+                    } else {
+                        "counts posts from 1".to_owned()
+                    };
+                    let what = format!("{} {posts}, seen from inside", self.layers.name);
+                    reader.mistake(number.span(), what, "");
+                    fine = false;
+                }
+            }
+        }
+        fine.then_some(found)
     }
 
     /// The kind that a key names, changes or writes in place.

@@ -276,6 +276,9 @@ fn hung(survey: &RunSurvey, format: Format, end: &dyn Fn(&str) -> Extreme) -> Ru
     let mut run = survey.run.clone();
     let rail = |rail: &Option<RailSurvey>| rail.as_ref().map(|rail| rail.settled(format, end));
     let [top, middle, bottom] = &survey.rails;
+    for guy in &mut run.guys {
+        guy.format = format;
+    }
     run.rails = Rails { top: rail(top), middle: rail(middle), bottom: rail(bottom) };
     if let (Some(screen), Some(fastening)) = (&mut run.screen, &survey.fastening) {
         screen.fastening = Some(fastening.settled(end));

@@ -1,20 +1,20 @@
 //! Posts held against what the frame asks of them: of that and of hand statics the worse counts.
 
 use super::{
-    Demand, Flag, Part, PartKind, PostVerdict, REFERENCE_GUST, RunVerdict, Standing, VerdictError,
+    Demand, Flag, LimitGust, Part, PartKind, PostVerdict, REFERENCE_GUST, RunVerdict, Standing, VerdictError,
     WorkedPost, heading, ratios, run_of, strength, worked,
 };
-use crate::fence::Fence;
+use crate::fence::{Face, Fence, Guy, GuyKind, GuyStrength};
 use crate::frame::Order;
-use crate::loads::PostLoad;
 use crate::loads::frame::{
-    Base, CONTINUOUS, FrameRun, FrameWhy, OnFrame, SoftUnknown, WAYS, Way, frame_loads, soft_foot,
+    Base, CONTINUOUS, FrameRun, FrameWhy, OnFrame, RailMoment, SoftUnknown, WAYS, Way, frame_loads, soft_foot,
 };
+use crate::loads::{PostLoad, at_level};
 use crate::rule;
-use crate::source::OURS;
-use crate::units::{Length, Moment, Pure, Quantity, Velocity};
+use crate::source::{Clause, OURS};
+use crate::units::{Force, Length, Moment, Pure, Quantity, Velocity};
 use crate::verdict::footing::Foot;
-use crate::wind::{Case, Event, Site};
+use crate::wind::{Case, Event, Level, Site};
 use crate::workings::{Blank, Entry, Ledger};
 
 rule! {
@@ -25,6 +25,16 @@ rule! {
     /// moment at its foot by hand statics
     hand: Moment = "M";
     times "M_f/M": f64 as Coefficient = (frame / hand).pure().abs()
+}
+
+rule! {
+    /// Demand over capacity along a back brace or guy.
+    AxialRatio, "verdict/axial-ratio", OURS.at("demand over capacity");
+    /// demand
+    demand: Force = "N";
+    /// capacity
+    capacity: Force = "φP_n";
+    ratio "ratio": f64 as Coefficient = (demand / capacity).pure().abs()
 }
 
 /// What was found of a run on the frame.
@@ -44,6 +54,114 @@ pub struct RunFrame {
     pub out_of_balance: f64,
     /// The least limit gust of its posts by hand statics alone.
     pub hand_limit_gust: Velocity,
+    /// Its back braces and guys, in the order of the run.
+    pub guys: Vec<GuyVerdict>,
+    /// The largest moment of each of its rails but those along the ground, bay by bay, at the design event; without a
+    /// speed at the gust that ratios are worked at. Rails are held against their strength by hand statics.
+    pub rails: Vec<RailMoment>,
+}
+
+/// What was found of a back brace or guy, at the design event; without a speed at the gust that ratios are worked at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct GuyVerdict {
+    /// The post it holds, by index.
+    pub post: usize,
+    /// Its name.
+    pub name: &'static str,
+    /// The largest force that presses it; nothing for a guy.
+    pub pressed: Option<Force>,
+    /// The largest force that pulls it.
+    pub pulled: Force,
+    /// The side to which the wind pushes when it is slack.
+    pub slack: Option<Face>,
+    /// What it can carry pressed, and its rule.
+    pub compression: Option<(Force, Clause)>,
+    /// What it can carry pulled, and its rule.
+    pub tension: Option<(Force, Clause)>,
+    /// The larger ratio of both; nothing without a speed or where what it carries is not known.
+    pub ratio: Option<f64>,
+    /// Its flag.
+    pub flag: Flag,
+    /// The gust at which it reaches its limit, where that is known.
+    pub limit_gust: Option<Velocity>,
+    /// The most that it pulls its own foot up.
+    pub foot_uplift: Force,
+    /// The most that the foot of its post is pulled up.
+    pub post_uplift: Force,
+}
+
+/// What a back brace or guy has to bear over all loadings.
+#[derive(Clone, Copy)]
+struct Borne {
+    pressed: Force,
+    pulled: Force,
+    slack: Option<Face>,
+    foot_uplift: Force,
+    post_uplift: Force,
+}
+
+fn borne(found: &FrameRun, at: usize) -> Borne {
+    let nothing = Force::from_si(0.0);
+    let mut all =
+        Borne { pressed: nothing, pulled: nothing, slack: None, foot_uplift: nothing, post_uplift: nothing };
+    let most = |one: Force, other: Force| if other > one { other } else { one };
+    for loading in &found.loadings {
+        let guy = loading.guys[at];
+        all.pressed = most(all.pressed, -guy.axial);
+        all.pulled = most(all.pulled, guy.axial);
+        all.foot_uplift = most(all.foot_uplift, guy.foot_uplift);
+        all.post_uplift = most(all.post_uplift, guy.post_uplift);
+        if guy.is_slack && loading.on == found.run {
+            all.slack = Some(loading.pushes);
+        }
+    }
+    all
+}
+
+/// Demand over capacity along a back brace or guy, the larger of pressed and pulled; nothing where either is not known.
+fn along(
+    guy: &Guy,
+    borne: Borne,
+    strength: &GuyStrength,
+    level: Level,
+    ledger: &mut impl Ledger,
+) -> Option<f64> {
+    let mut ratio = |demand: Force, (capacity, _): (Force, Clause)| {
+        let (_, demand) = at_level(level, guy.format, (Moment::from_si(0.0), demand), ledger);
+        AxialRatio { demand, capacity }.work(ledger)
+    };
+    let pulled = ratio(borne.pulled, strength.tension?);
+    let pressed = strength.compression.map(|compression| ratio(borne.pressed, compression));
+    Some(pressed.map_or(pulled, |pressed| pressed.max(pulled)))
+}
+
+/// The back braces and guys of a run.
+fn guys(fence: &Fence, design: Option<&FrameRun>, gust: &FrameRun, site: &Site) -> Vec<GuyVerdict> {
+    let level = site.code().level();
+    let of = |(at, guy): (usize, &Guy)| {
+        let told = borne(design.unwrap_or(gust), at);
+        // Its strength was worked when the survey was read; a fence made by hand may hold one that is out of range.
+        let strength = guy.strength(&mut Blank).unwrap_or(GuyStrength { compression: None, tension: None });
+        let ratio = design.and_then(|_| along(guy, told, &strength, level, &mut Blank));
+        let at_gust = along(guy, borne(gust, at), &strength, level, &mut Blank);
+        GuyVerdict {
+            post: guy.post,
+            name: guy.kind.name(),
+            pressed: matches!(guy.kind, GuyKind::BackBrace(_)).then_some(told.pressed),
+            pulled: told.pulled,
+            slack: told.slack,
+            compression: strength.compression,
+            tension: strength.tension,
+            ratio,
+            flag: ratio.map_or(Flag::NotChecked, Flag::of),
+            limit_gust: at_gust
+                .filter(|ratio| *ratio > 0.0)
+                .map(|ratio| LimitGust { gust: REFERENCE_GUST, ratio }.work(&mut Blank)),
+            foot_uplift: told.foot_uplift,
+            post_uplift: told.post_uplift,
+        }
+    };
+    fence.runs[gust.run].guys.iter().enumerate().map(of).collect()
 }
 
 /// What a post does with one kind of feet and one way of the load, in the case with its largest moment.
@@ -129,8 +247,9 @@ pub fn on_frame(fence: &Fence, site: &Site, hand: Vec<RunVerdict>) -> Result<Vec
         let (frame, posts) = match both {
             Err(why) => (Err(why), hand.posts.into_iter().map(left_open).collect()),
             Ok((own_gust, own_design)) => {
+                let held = guys(fence, own_design.as_ref(), &own_gust, site);
                 let found = Frames { gust: &gust, design: design.as_deref() };
-                let posts = found.posts(fence, run, site, &hand)?;
+                let posts = found.posts(fence, run, site, &hand, &held)?;
                 let told = own_design.as_ref().unwrap_or(&own_gust);
                 let frame = RunFrame {
                     with: told.with.clone(),
@@ -140,6 +259,8 @@ pub fn on_frame(fence: &Fence, site: &Site, hand: Vec<RunVerdict>) -> Result<Vec
                     residual: told.residual.max(own_gust.residual),
                     out_of_balance: told.out_of_balance.max(own_gust.out_of_balance),
                     hand_limit_gust: hand.limit_gust,
+                    guys: held,
+                    rails: told.rails(),
                 };
                 (Ok(frame), posts)
             }
@@ -157,24 +278,26 @@ fn left_open(hand: PostVerdict) -> PostVerdict {
     PostVerdict { flag, frame_is_open: true, limit_is_at_most: true, ..hand }
 }
 
+/// Which load of a post a frame is asked for.
+type Of = fn(&FrameRun, &Fence, usize) -> Option<PostLoad>;
+
 struct Frames<'f> {
     gust: &'f [Result<FrameRun, FrameWhy>],
     design: Option<&'f [Result<FrameRun, FrameWhy>]>,
 }
 
 impl Frames<'_> {
-    fn load(
-        frames: &[Result<FrameRun, FrameWhy>],
+    /// The loads of one post, those of the frame in place of those of hand statics.
+    fn worked(
+        &self,
         fence: &Fence,
         (run, post): (usize, usize),
-    ) -> Option<PostLoad> {
-        frames[run].as_ref().ok()?.post_load(fence, post)
-    }
-
-    /// The loads of one post, those of the frame in place of those of hand statics.
-    fn worked(&self, fence: &Fence, at: (usize, usize), hand: WorkedPost) -> Option<WorkedPost> {
-        let hung = Self::load(self.gust, fence, at)?;
-        let design = self.design.and_then(|design| Self::load(design, fence, at));
+        hand: WorkedPost,
+        of: Of,
+    ) -> Option<WorkedPost> {
+        let load = |frames: &[Result<FrameRun, FrameWhy>]| of(frames[run].as_ref().ok()?, fence, post);
+        let hung = load(self.gust)?;
+        let design = self.design.and_then(load);
         Some(WorkedPost { hung, design, ..hand })
     }
 
@@ -184,20 +307,24 @@ impl Frames<'_> {
         run: usize,
         site: &Site,
         hand: &RunVerdict,
+        guys: &[GuyVerdict],
     ) -> Result<Vec<PostVerdict>, VerdictError> {
         let this = &fence.runs[run];
         let level = site.code().level();
         let own = worked(fence, run, site)?;
         let mut posts = Vec::with_capacity(this.posts.len());
         for (at, (post, by_hand)) in this.posts.iter().zip(&hand.posts).enumerate() {
-            let other = match post.shared_with {
-                Some(shared) => {
-                    let hand = worked(fence, shared.run, site)?.post(shared.post);
-                    self.worked(fence, (shared.run, shared.post), hand).or(Some(hand))
-                }
+            let hands = match post.shared_with {
+                Some(shared) => Some((shared, worked(fence, shared.run, site)?.post(shared.post))),
                 None => None,
             };
-            let Some(loads) = self.worked(fence, (run, at), own.post(at)) else {
+            let other = |of: Of| {
+                let (shared, hand) = hands?;
+                self.worked(fence, (shared.run, shared.post), hand, of).or(Some(hand))
+            };
+            let at_most = self.worked(fence, (run, at), own.post(at), FrameRun::post_load);
+            let at_foot = self.worked(fence, (run, at), own.post(at), FrameRun::foot_load);
+            let (Some(loads), Some(at_foot)) = (at_most, at_foot) else {
                 posts.push(left_open(by_hand.clone()));
                 continue;
             };
@@ -205,19 +332,37 @@ impl Frames<'_> {
             let foot = Foot::of(fence, post.footing, post.kind, this.height, level);
             let standing = Standing { fence, strength: &strength, foot: &foot, level };
             let beside = [PartKind::Rails, PartKind::Fastening].map(|kind| by_hand.part(kind));
-            let framed = standing.verdict(loads, other, beside, by_hand.sway);
-            posts.push(self.worse(fence, (run, at), by_hand.clone(), framed));
+            let others = other(FrameRun::post_load);
+            let mut framed = standing.verdict(loads, others, beside, by_hand.sway);
+            // A footing takes what comes to the foot, which where something holds the post higher up is not the most.
+            let standing_in = standing.verdict(at_foot, other(FrameRun::foot_load), beside, by_hand.sway);
+            for part in framed.parts.iter_mut().filter(|part| part.kind == PartKind::Footing) {
+                *part = standing_in.part(PartKind::Footing);
+            }
+            framed.footing = standing_in.footing;
+            let demand = standing.demand(loads.hung, others.map(|other| other.hung), &mut Blank);
+            let of_footing = framed.footing.at_gust.map(|(hung, _)| hung);
+            let first = standing
+                .limits(demand, of_footing, &mut Blank)
+                .reduce(|one, other| if other.1 > one.1 { other } else { one });
+            if let Some((part, ratio)) = first {
+                framed.limited_by = part;
+                framed.limit_gust = LimitGust { gust: REFERENCE_GUST, ratio }.work(&mut Blank);
+            }
+            let held: Vec<&GuyVerdict> = guys.iter().filter(|guy| guy.post == at).collect();
+            posts.push(self.worse(fence, (run, at), (by_hand.clone(), framed), &held));
         }
         Ok(posts)
     }
 
-    /// Part by part the worse of hand statics and frame.
+    /// Part by part the worse of hand statics and frame. Hand statics knows no back brace and no guy: of a post that one
+    /// holds, the frame alone counts, with what holds it, whose own footing is not checked.
     fn worse(
         &self,
         fence: &Fence,
         (run, post): (usize, usize),
-        hand: PostVerdict,
-        frame: PostVerdict,
+        (hand, frame): (PostVerdict, PostVerdict),
+        held: &[&GuyVerdict],
     ) -> PostVerdict {
         let frames = self.design.unwrap_or(self.gust);
         let told = frames[run].as_ref().ok();
@@ -233,25 +378,33 @@ impl Frames<'_> {
         let mut both = hand;
         for (part, other) in both.parts.iter_mut().zip(frame.parts) {
             let counts = matches!(part.kind, PartKind::PostBending | PartKind::PostShear | PartKind::Footing);
-            if counts && other.ratio > part.ratio {
+            if counts && (other.ratio > part.ratio || !held.is_empty()) {
                 *part = other;
                 if part.kind == PartKind::PostBending {
                     both.below_grade = frame.below_grade.clone();
                 }
             }
         }
-        if frame.footing.at_gust.map(|(hung, _)| hung) > both.footing.at_gust.map(|(hung, _)| hung) {
+        let at_gust = |post: &PostVerdict| post.footing.at_gust.map(|(hung, _)| hung);
+        if at_gust(&frame) > at_gust(&both) || !held.is_empty() {
             both.footing = frame.footing;
         }
-        if frame.limit_gust < both.limit_gust {
+        if frame.limit_gust < both.limit_gust || !held.is_empty() {
             (both.limit_gust, both.limited_by) = (frame.limit_gust, frame.limited_by);
         }
+        for gust in held.iter().filter_map(|guy| guy.limit_gust) {
+            if gust < both.limit_gust {
+                (both.limit_gust, both.limited_by) = (gust, PartKind::Guy);
+            }
+        }
         let flags = |parts: &[Part]| parts.iter().map(|part| part.flag).max().unwrap_or(Flag::NotChecked);
-        both.flag = flags(&both.parts);
-        both.flag_of_checked =
-            both.parts.iter().filter(|part| part.ratio.is_some()).map(|part| part.flag).max();
+        let of_guys = held.iter().filter(|guy| guy.ratio.is_some()).map(|guy| guy.flag).max();
+        both.flag = flags(&both.parts).max(of_guys.unwrap_or(Flag::Within));
+        let checked = both.parts.iter().filter(|part| part.ratio.is_some()).map(|part| part.flag);
+        both.flag_of_checked = checked.chain(of_guys).max();
         both.frame = Some(found);
-        if soft_is_open { left_open(both) } else { both }
+        both.guys_flag = of_guys;
+        if soft_is_open || !held.is_empty() { left_open(both) } else { both }
     }
 }
 
@@ -319,8 +472,20 @@ pub fn frame_workings(
     let strength = strength(fence, this.posts[post].kind, this, &mut Blank)?;
     heading(ledger, "Demand over capacity on the frame".to_owned());
     let (moment, shear) = (worst.found.greatest, worst.found.base_shear);
-    let (moment, shear) =
-        crate::loads::at_level(site.code().level(), strength.format, (moment, shear), ledger);
+    let (moment, shear) = at_level(site.code().level(), strength.format, (moment, shear), ledger);
     let _ = ratios(Demand { moment, shear }, &strength, ledger);
+    for (at, guy) in this.guys.iter().enumerate().filter(|(_, guy)| guy.post == post) {
+        heading(ledger, format!("The {} of the post, {event}", guy.kind.name()));
+        let Ok(strength) = guy.strength(ledger) else { continue };
+        let found = frame.guys[at];
+        let told = Borne {
+            pressed: found.pressed.unwrap_or(Force::from_si(0.0)),
+            pulled: found.pulled,
+            slack: found.slack,
+            foot_uplift: found.foot_uplift,
+            post_uplift: found.post_uplift,
+        };
+        let _ = along(guy, told, &strength, site.code().level(), ledger);
+    }
     Ok(())
 }

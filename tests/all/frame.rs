@@ -1,12 +1,14 @@
 //! A fence on the frame that its rails make, beside hand statics.
 
 use crate::support::{fence, json_of, round_tube, run_with, site};
-use fencegust::fence::{CornerTo, End, Fence, Footing, FootingShape, Rail, Role, Section, Shared, Wall};
+use fencegust::fence::{
+    CornerTo, End, Face, Fence, Footing, FootingShape, Guy, GuyKind, Rail, Rails, Role, Section, Shared, Wall,
+};
 use fencegust::footing::base_stiffness::{SandDensity, base_stiffness};
 use fencegust::frame::Order;
 use fencegust::loads::frame::{Base, FrameRun, Loading, OnFrame, Way, frame_loads};
 use fencegust::loads::{CaseLoads, Dress, run_loads};
-use fencegust::units::{Moment, Pure, Quantity, feet, inches, metres, newton_metres, pound_feet};
+use fencegust::units::{Force, Moment, Pure, Quantity, feet, inches, metres, newton_metres, pound_feet};
 use fencegust::verdict::{on_frame, run_verdict};
 use fencegust::wind::{Case, Event};
 use fencegust::workings::Blank;
@@ -81,6 +83,11 @@ fn near(found: f64, wanted: f64) {
     assert!((found / wanted - 1.0).abs() < 2e-5, "{found} {wanted}");
 }
 
+/// Where the weight of the posts, which those figures leave out, shortens them by a hair.
+fn nearly(found: f64, wanted: f64) {
+    assert!((found / wanted - 1.0).abs() < 1e-3, "{found} {wanted}");
+}
+
 #[test]
 fn four_posts_and_a_rail_meet_the_figures_of_two_independent_solvers() {
     // Four posts of 2.875 x 0.93 (0.203) in, 10 ft apart and high, rail 1.660 x 0.93 (0.140) in, 200 lb/ft on inner posts and
@@ -101,6 +108,10 @@ fn four_posts_and_a_rail_meet_the_figures_of_two_independent_solvers() {
             near((posts[post].top / inches(1.0)).pure(), tops[post] * load);
             assert_eq!((posts[post].greatest, posts[post].at), (posts[post].base_moment, feet(0.0)));
         }
+        // The rail bends with 2,085.19 and 6,621.89 lb-in at the second post.
+        let rail = even(&found, base, Way::Posts).rails.iter().find(|rail| rail.bay == 1).unwrap();
+        let wanted = if base == Base::Rigid { 2_085.19 } else { 6_621.89 };
+        near((rail.moment / hand[0]).pure(), wanted / 60_000.0);
     }
 }
 
@@ -156,6 +167,16 @@ fn end_posts_take_87_to_111_percent_of_hand_statics_and_their_neighbours_88_to_1
     // with soft feet and load on the posts.
     assert!((ends.0 - 0.87).abs() < 0.01 && (ends.1 - 1.11).abs() < 0.01, "{ends:?}");
     assert!((first_inner.1 - 1.07).abs() < 0.01, "{first_inner:?}");
+}
+
+#[test]
+fn the_ends_of_two_bays_take_a_sixth_more_than_by_hand_on_soft_feet() {
+    // Two spans of rail are one of 240 in over the end posts, pushed in the middle by P: the middle top moves 2 y − P f, the
+    // end ones y + P f/2, and the rail sags P 240³/48 EI. With y = 8.3333 × 120⁴/(8 × 4.1879e7) + 8.3333 × 120³/(2 × 5e5) =
+    // 19.558 in, f = 120³/(3 × 4.1879e7) + 120²/5e5 = 0.042554 in/lb and 240³/(48 × 5.3473e6) = 0.053859 in/lb it is
+    // P = 19.558/(1.5 × 0.042554 + 0.053859) = 166.18 lb; half of it at 120 in to 60,000 lb-in is 16.62 %.
+    let ends = over_hand(&on_springs(2, pound_feet(5e5 / 12.0)), Base::Soft, Way::Posts);
+    assert!((ends[0] - 1.1662).abs() < 1e-4 && (ends[1] - (1.0 - 0.1662)).abs() < 1e-4, "{ends:?}");
 }
 
 #[test]
@@ -356,4 +377,188 @@ fn what_was_not_asked_or_not_worked_is_told() {
     let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(flat.contains("FRAME: ◇ not on the frame: top rail of run \"north\": the wall"), "{text}");
     assert_ne!(code, 0);
+}
+
+/// Two posts without rails, each held at two thirds of its height by this, five feet out.
+fn held(kind: GuyKind) -> Fence {
+    let mut fence = railed(1);
+    fence.runs[0].rails = Rails::default();
+    let guy = |post| Guy {
+        post,
+        height: inches(80.0),
+        back: inches(60.0),
+        side: Face::Outside,
+        kind,
+        format: fencegust::member::Format::Lrfd,
+    };
+    fence.runs[0].guys = vec![guy(0), guy(1)];
+    fence
+}
+
+fn brace() -> GuyKind {
+    GuyKind::BackBrace(round_tube(inches(1.66), Wall::Nominal(inches(0.14))))
+}
+
+fn pushed(found: &FrameRun, base: Base, pushes: Face) -> &Loading {
+    let wanted = |one: &&Loading| one.case == Case::Square && one.base == base && one.pushes == pushes;
+    found.loadings.iter().find(wanted).unwrap()
+}
+
+#[test]
+fn a_back_brace_meets_the_figures_of_the_force_method_pressed_and_pulled() {
+    // A post of 10 ft under 100 lb/ft, braced at 80 in to a foot 60 in out: brace 1175.25 lb, at the foot of the post
+    // 294.848 lb and 3587.84 lb-in, where 1000 lb and 60,000 lb-in stand without it; its top moves 0.128814 in.
+    let fence = held(brace());
+    let (found, hand) = (worked(&fence, Order::First), by_hand(&fence));
+    let load = (hand.shears[0] / fencegust::units::pounds(1000.0)).pure();
+    for (pushes, sign) in [(Face::Outside, -1.0), (Face::Inside, 1.0)] {
+        let loading = pushed(&found, Base::Rigid, pushes);
+        let (post, guy) = (loading.posts[0], loading.guys[0]);
+        nearly((guy.axial / hand.shears[0]).pure(), sign * 1.175_25);
+        nearly((post.base_shear / hand.shears[0]).pure(), 0.294_848);
+        nearly((post.base_moment / hand.moments[0]).pure(), 3_587.84 / 60_000.0);
+        nearly((post.top / inches(1.0)).pure(), 0.128_814 * load);
+        // The largest moment has moved up to where the brace holds: half of 100 lb/ft over 40 in.
+        nearly((post.greatest / hand.moments[0]).pure(), 6_666.667 / 60_000.0);
+        nearly((post.at / inches(80.0)).pure(), 1.0);
+        // Upright four fifths of the brace, at its own foot and, the other way, at that of the post.
+        nearly((guy.foot_uplift / guy.axial).pure(), 0.8);
+        assert!(!guy.is_slack);
+    }
+    assert!(found.out_of_balance < 1e-9);
+}
+
+#[test]
+fn on_a_foot_that_turns_freely_the_brace_takes_what_statics_gives_it() {
+    // M about the foot: 1000 lb × 60 in over 80 in × 60/100 is 1250 lb; 250 lb are left for the foot.
+    let fence = sprung(held(brace()), pound_feet(1e-6));
+    let (found, hand) = (worked(&fence, Order::First), by_hand(&fence));
+    let loading = pushed(&found, Base::Soft, Face::Outside);
+    near((loading.guys[0].axial / hand.shears[0]).pure(), -1.25);
+    near((loading.posts[0].base_shear / hand.shears[0]).pure(), 0.25);
+}
+
+#[test]
+fn a_guy_pulls_in_one_wind_and_is_slack_in_the_other_where_the_post_stands_alone() {
+    let allowed = fencegust::units::pounds(500.0);
+    let fence = held(GuyKind::Guy { diameter: inches(0.25), allowed: Some(allowed) });
+    let (found, hand) = (worked(&fence, Order::First), by_hand(&fence));
+    let (pulled, slack) =
+        (pushed(&found, Base::Rigid, Face::Inside), pushed(&found, Base::Rigid, Face::Outside));
+    assert!(pulled.guys[0].axial > Force::from_si(0.0) && !pulled.guys[0].is_slack);
+    assert!(pulled.posts[0].base_moment < hand.moments[0] * 0.5);
+    assert!(slack.guys[0].is_slack && slack.guys[0].axial == Force::from_si(0.0));
+    near((slack.posts[0].base_moment / hand.moments[0]).pure(), 1.0);
+    let hands = vec![run_verdict(&fence, 0, &site(115.0, 1)).unwrap()];
+    let both = on_frame(&fence, &site(115.0, 1), hands).unwrap().remove(0);
+    let guy = both.frame.unwrap().unwrap().guys[0];
+    assert_eq!((guy.slack, guy.pressed), (Some(Face::Outside), None));
+    near(guy.ratio.unwrap(), (guy.pulled / allowed).pure());
+}
+
+#[test]
+fn a_braced_post_is_judged_on_the_frame_with_its_brace_and_never_as_checked_through() {
+    let fence = held(brace());
+    let hand = run_verdict(&fence, 0, &site(115.0, 1)).unwrap();
+    let both = on_frame(&fence, &site(115.0, 1), vec![hand.clone()]).unwrap().remove(0);
+    let (post, guy) = (&both.posts[0], both.frame.as_ref().unwrap().as_ref().unwrap().guys[0]);
+    // Bending falls to a ninth of what it is without the brace, and the brace goes first.
+    assert!(post.parts[0].ratio.unwrap() < hand.posts[0].parts[0].ratio.unwrap() / 8.0);
+    assert!(post.limit_gust > hand.posts[0].limit_gust);
+    assert!(post.limit_gust <= guy.limit_gust.unwrap() && post.is_at_most());
+    // 4165 lbf pressed, 0.9 × 30 ksi × 0.6257 in² pulled.
+    near(guy.ratio.unwrap(), (guy.pressed.unwrap() / guy.compression.unwrap().0).pure());
+    assert!((guy.compression.unwrap().0 / fencegust::units::pounds(4165.0)).pure() - 1.0 < 1e-3);
+    assert!(post.flag >= fencegust::verdict::Flag::NotChecked);
+}
+
+#[test]
+fn braces_that_hold_nothing_reach_above_the_fence_or_lack_a_size_are_told_each_with_its_line() {
+    let soil = "soil = { density = \"medium\" }";
+    let guy = |posts: &str, height: &str, more: &str| {
+        let guy = format!(
+            "guy = [{{ posts = {posts}, height = \"{height}\", back = \"5 ft\", side = \"outside\", \
+             diameter = \"1.66 in\", {more} }}]\n"
+        );
+        let out = run_with(&["check", "-", "--frame"], &survey(soil, &guy));
+        assert_eq!(out.code, 2, "{}", out.text);
+        out.err
+    };
+    let tube = "kind = \"back brace\", nominal_wall = \"0.14 in\", yield = \"30 ksi\"";
+    for (told, wanted) in [
+        (guy("[9]", "6 ft", tube), "has posts 1 to 7, seen from inside"),
+        (guy("[1]", "11 ft", tube), "holds its post 11 ft (3.353 m) up, above the fence of 10 ft (3.048 m)"),
+        (guy("[1]", "6 ft", "kind = \"back brace\", yield = \"30 ksi\""), "has no nominal_wall"),
+        (guy("[1]", "6 ft", "kind = \"back brase\""), "perhaps \"back brace\""),
+        (guy("[1]", "6 ft", "kind = \"guy\", nominal_wall = \"0.14 in\""), "belongs to a back brace"),
+        (guy("\"1\"", "6 ft", tube), "guy has no posts"),
+    ] {
+        assert!(told.contains(wanted) && told.contains("line "), "{wanted}: {told}");
+    }
+}
+
+#[test]
+fn back_braces_are_told_with_their_force_both_ways_and_the_uplift_nobody_checked() {
+    let soil = "soil = { density = \"medium\", lateral_bearing = \"150 psf/ft\" }";
+    let guys = "guy = [{ posts = [1, 7], kind = \"back brace\", height = \"7 ft\", back = \"5 ft\", side = \"outside\", \
+                diameter = \"1.66 in\", nominal_wall = \"0.14 in\", yield = \"30 ksi\" }]\n";
+    let (text, _) = on_the_frame(&survey(soil, guys), "json");
+    let found: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let told = found["runs"][0]["frame"]["guys"].as_array().unwrap();
+    assert_eq!(told.len(), 2);
+    assert!(told[0]["pressed_n"].as_f64() > Some(0.0) && told[0]["pulled_n"].as_f64() > Some(0.0));
+    assert!(
+        told[0]["foot_uplift_n"].as_f64() > Some(0.0) && told[0]["rule"].as_str().unwrap().contains("E3")
+    );
+    let (text, _) = on_the_frame(&survey(soil, guys), "text");
+    assert!(text.contains("back brace           posts 1, 7: "), "{text}");
+    let brief = text.split("Post by post").next().unwrap();
+    assert!(brief.lines().all(|line| line.chars().count() <= 72), "{brief}");
+    assert!(brief.split_whitespace().collect::<Vec<_>>().join(" ").contains("pulls its own footing up with"));
+    // By hand statics they do not count, which is told.
+    let (plain, _) = json_of(&survey(soil, guys));
+    let remarks = plain["remarks"].as_array().unwrap();
+    assert!(remarks.iter().any(|remark| remark["id"] == "guys-not-counted"));
+}
+
+#[test]
+fn the_braced_example_stands_in_one_frame_round_its_corner() {
+    let out = run_with(&["check", "examples/braced.toml", "--frame", "--format", "json"], "");
+    assert_eq!((out.err.as_str(), out.code), ("", 1));
+    let found: serde_json::Value = serde_json::from_str(&out.text).unwrap();
+    for run in found["runs"].as_array().unwrap() {
+        assert_eq!(run["frame"]["with"], serde_json::json!(["north end", "east side"]));
+        assert!(run["frame"]["out_of_balance"].as_f64().unwrap() < 1e-6, "{}", run["frame"]);
+        assert_eq!(run["frame"]["guys"].as_array().unwrap().len(), 1);
+    }
+    // Braced, the end post takes less than a third of what it takes alone.
+    let post = &found["runs"][0]["posts"][0];
+    assert!(post["frame"]["times_hand"].as_f64() < Some(0.34));
+    let told = run_with(&["check", "examples/braced.toml", "--frame", "--workings", "east side/7"], "").text;
+    for wanted in ["On the frame of north end, east side", "The guy of the post", "M_f/M"] {
+        assert!(told.contains(wanted), "{told}");
+    }
+}
+
+#[test]
+fn feet_too_soft_for_the_weight_of_their_posts_are_told_in_words_of_the_fence() {
+    let fence = sprung(railed(1), pound_feet(1e-6));
+    let worked = |order| frame_loads(&fence, &site(115.0, 1), Event::Design, order).remove(0);
+    assert_eq!(
+        worked(Order::Second).unwrap_err().to_string(),
+        "post 1 of run \"run\" buckles, or leans without end, under these loads"
+    );
+    // Only their weight brings them down: without it they stand, however far they lean.
+    assert!(worked(Order::First).is_ok());
+}
+
+#[test]
+fn the_footing_of_a_braced_post_takes_what_comes_to_its_foot() {
+    let mut fence = sprung(held(brace()), pound_feet(1e7));
+    fence.ground.lateral_bearing = Some(fencegust::units::psf_per_foot(150.0));
+    let hand = run_verdict(&fence, 0, &site(115.0, 1)).unwrap();
+    let both = on_frame(&fence, &site(115.0, 1), vec![hand]).unwrap().remove(0);
+    // 3587.84 lb-in over 294.848 lb is a force 12.17 in up; half the height of the cloth it was without the brace.
+    let load = both.posts[0].footing.checked.as_ref().unwrap().demand;
+    assert!(((load.height / inches(12.168)).pure() - 1.0).abs() < 0.03, "{:?}", load.height);
 }

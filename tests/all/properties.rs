@@ -50,9 +50,15 @@ aisc360-16/allowable-moment
 aisc360-16/allowable-shear
     nominal 1 to 50 kip ^1; safety 1.2 to 3 ^-1
     at safety 1 is 1 nominal
+aisc360-16/allowable-tension
+    nominal 1 to 100 kip ^1; safety 1.2 to 3 ^-1
+    at safety 1 is 1 nominal
 aisc360-16/allowable-torsion
     nominal 1 to 20 kip-ft ^1; safety 1.2 to 3 ^-1
     at safety 1 is 1 nominal
+aisc360-16/d2-1
+    yield_strength 25 to 60 ksi ^1; area 0.4 to 8 in² ^1
+    at yield_strength 10 ksi, area 2 in² is 20 kip
 aisc360-16/design-compression
     resistance 0.5 to 1 ^1; nominal 1 to 100 kip ^1
     at resistance 1 is 1 nominal
@@ -61,6 +67,9 @@ aisc360-16/design-moment
     at resistance 1 is 1 nominal
 aisc360-16/design-shear
     resistance 0.5 to 1 ^1; nominal 1 to 50 kip ^1
+    at resistance 1 is 1 nominal
+aisc360-16/design-tension
+    resistance 0.5 to 1 ^1; nominal 1 to 100 kip ^1
     at resistance 1 is 1 nominal
 aisc360-16/design-torsion
     resistance 0.5 to 1 ^1; nominal 1 to 20 kip-ft ^1
@@ -1695,6 +1704,9 @@ sway/weight-turn
 units/length
     reading 0.1 to 50 ft ^1
     at reading 1 ft is 0.3048 m
+verdict/axial-ratio
+    demand 50 to 5000 lbf ^1; capacity 50 to 5000 lbf ^-1
+    at demand 300 lbf, capacity 400 lbf is 0.75
 verdict/corner-moment
     first 0.1 to 30 kip-ft rises; second 0.1 to 30 kip-ft rises
     swap first second; at second 0 kip-ft is 0.75 first; at first 3 kip-ft, second 4 kip-ft is 3.75 kip-ft

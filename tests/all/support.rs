@@ -85,6 +85,7 @@ pub fn fence(bays_ft: &[f64], height_ft: f64, solidity: f64) -> Fence {
             }),
             start: End::Free,
             finish: End::Free,
+            guys: Vec::new(),
         }],
     }
 }

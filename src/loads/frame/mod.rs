@@ -7,7 +7,8 @@
 //!
 //! The load of the wind gets into the frame somewhere between two ways, and both are worked: wholly on the posts, by bay
 //! shares and straight over the height of what it bears on; or wholly through the rails, by the lever rule between the
-//! rails and the ground. Axial force counts in bending (P-Δ) with the weight of the posts themselves.
+//! rails and the ground. Back braces and guys hold posts from the side, pinned at both ends; a guy goes slack instead of
+//! being pressed, and where any stands the wind is worked from both sides. Axial force counts in bending (P-Δ) with the weight of the posts themselves.
 
 mod bearing;
 mod model;
@@ -17,7 +18,7 @@ pub use why::{FrameWhy, SoftUnknown};
 
 use super::pieces::Pieces;
 use super::{Dress, PostLoad, run_loads};
-use crate::fence::{Fence, Run};
+use crate::fence::{Face, Fence, RailPlace, Run};
 use crate::footing::FootingError;
 use crate::footing::base_stiffness::base_stiffness;
 use crate::frame::{FrameError, Order, Solution};
@@ -26,7 +27,7 @@ use crate::units::{Force, Length, Moment, Quantity, mph};
 use crate::wind::{Case, Event, Site};
 use crate::workings::{Blank, Ledger};
 use bearing::put_down;
-use model::{Column, Feet, Group, Model, groups};
+use model::{Column, Feet, Group, GuyOf, LaidRun, Model, groups};
 
 /// Whether rails pass bending from bay to bay.
 pub const CONTINUOUS: Stated<f64> = Stated {
@@ -117,6 +118,30 @@ pub struct OnFrame {
     pub top: Length,
 }
 
+/// What a back brace or guy does in one loading.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OnGuy {
+    /// The force along it, tension positive.
+    pub axial: Force,
+    /// Whether it is a guy gone slack.
+    pub is_slack: bool,
+    /// How hard it pulls its own foot up; below nought it presses it down.
+    pub foot_uplift: Force,
+    /// How hard it and all else pull the foot of the post up.
+    pub post_uplift: Force,
+}
+
+/// The largest bending moment of a rail in one bay in one loading.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RailMoment {
+    /// The bay by index.
+    pub bay: usize,
+    /// Which rail.
+    pub place: RailPlace,
+    /// The moment.
+    pub moment: Moment,
+}
+
 /// One case on one run, put down in one way, on one kind of feet.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Loading {
@@ -130,8 +155,14 @@ pub struct Loading {
     pub way: Way,
     /// What the feet do.
     pub base: Base,
+    /// The side to which the wind pushes; both are worked where a back brace or guy stands.
+    pub pushes: Face,
     /// Post by post of the run that is told of.
     pub posts: Vec<OnFrame>,
+    /// Its back braces and guys, in the order of the run.
+    pub guys: Vec<OnGuy>,
+    /// Its rails but for those along the ground, bay by bay; of another run's wind none is told.
+    pub rails: Vec<RailMoment>,
 }
 
 /// What a run does on the frame.
@@ -166,13 +197,45 @@ impl FrameRun {
         base: Option<Base>,
         way: Option<Way>,
     ) -> Option<(&Loading, &OnFrame)> {
+        self.largest(
+            fence,
+            post,
+            |one| one.greatest,
+            |one| base.is_none_or(|base| one.base == base) && way.is_none_or(|way| one.way == way),
+        )
+    }
+
+    fn largest(
+        &self,
+        fence: &Fence,
+        post: usize,
+        of: impl Fn(&OnFrame) -> Moment,
+        wanted: impl Fn(&Loading) -> bool,
+    ) -> Option<(&Loading, &OnFrame)> {
         let is_corner = fence.runs[self.run].posts[post].shared_with.is_some();
         self.loadings
             .iter()
-            .filter(|one| base.is_none_or(|base| one.base == base) && way.is_none_or(|way| one.way == way))
-            .filter(|one| one.on == self.run || !is_corner)
+            .filter(|one| wanted(one) && (one.on == self.run || !is_corner))
             .map(|one| (one, &one.posts[post]))
-            .reduce(|one, other| if other.1.greatest.si() > one.1.greatest.si() { other } else { one })
+            .reduce(|one, other| if of(other.1) > of(one.1) { other } else { one })
+    }
+
+    /// The largest moment of each rail over all loadings, bay by bay.
+    #[must_use]
+    pub fn rails(&self) -> Vec<RailMoment> {
+        let mut largest: Vec<RailMoment> = Vec::new();
+        // Every loading of this run's own wind tells the same rails in the same order.
+        for loading in self.loadings.iter().filter(|loading| loading.on == self.run) {
+            if largest.is_empty() {
+                largest.clone_from(&loading.rails);
+            }
+            for (most, rail) in largest.iter_mut().zip(&loading.rails) {
+                if rail.moment > most.moment {
+                    *most = *rail;
+                }
+            }
+        }
+        largest
     }
 
     /// The same as a load on the post: its largest moment anywhere and the shear at its foot.
@@ -180,6 +243,14 @@ impl FrameRun {
     pub fn post_load(&self, fence: &Fence, post: usize) -> Option<PostLoad> {
         let (Loading { case, place, .. }, found) = self.worst(fence, post, None, None)?;
         Some(PostLoad { shear: found.base_shear, moment: found.greatest, case: *case, place })
+    }
+
+    /// The load on its footing: the largest moment at its foot, and the shear there.
+    #[must_use]
+    pub fn foot_load(&self, fence: &Fence, post: usize) -> Option<PostLoad> {
+        let (Loading { case, place, .. }, found) =
+            self.largest(fence, post, |one| one.base_moment, |_| true)?;
+        Some(PostLoad { shear: found.base_shear, moment: found.base_moment, case: *case, place })
     }
 }
 
@@ -232,6 +303,9 @@ fn group_loads(
         out_of_balance: 0.0,
     };
     let mut found: Vec<FrameRun> = group.runs.iter().map(empty).collect();
+    let has_guys = group.runs.iter().any(|run| !fence.runs[*run].guys.is_empty());
+    // What stands alike from both sides is worked with the wind from one.
+    let sides = if has_guys { vec![Face::Outside, Face::Inside] } else { vec![Face::Outside] };
     for (base, feet) in &feet {
         let model = Model::try_new(fence, group, feet)?;
         for laid in &model.runs {
@@ -241,8 +315,11 @@ fn group_loads(
                 if !pieces.lay(site, case, event, &mut Blank)? {
                     continue;
                 }
-                for way in Way::ALL {
-                    let Some(borne) = put_down(&model, laid, run, &pieces, way) else { continue };
+                for (way, side) in
+                    Way::ALL.into_iter().flat_map(|way| sides.iter().map(move |side| (way, *side)))
+                {
+                    let laid = if side == Face::Inside { laid.turned() } else { laid.clone() };
+                    let Some(borne) = put_down(&model, &laid, run, &pieces, way) else { continue };
                     let told = |error| why::told(error, &model, fence);
                     let solution = model.frame.solve(&borne.loads, order).map_err(told)?;
                     let read = |column: &Column| column_on(&solution, column);
@@ -250,9 +327,23 @@ fn group_loads(
                         model.columns.iter().map(read).collect::<Result<Vec<_>, _>>().map_err(told)?;
                     let off = off_balance(&model, &solution, laid.across, borne.force).map_err(told)?;
                     for (found, other) in found.iter_mut().zip(&model.runs) {
-                        let posts = other.columns.iter().map(|column| columns[*column]).collect();
-                        let place = pieces.place;
-                        found.loadings.push(Loading { on: laid.run, case, place, way, base: *base, posts });
+                        let guys = other.guys.iter().map(|guy| guy_on(&model, &solution, guy));
+                        let loading = Loading {
+                            on: laid.run,
+                            case,
+                            place: pieces.place,
+                            way,
+                            base: *base,
+                            pushes: side,
+                            posts: other.columns.iter().map(|column| columns[*column]).collect(),
+                            guys: guys.collect::<Result<Vec<_>, _>>().map_err(told)?,
+                            rails: if other.run == laid.run {
+                                rails_on(&solution, other).map_err(told)?
+                            } else {
+                                Vec::new()
+                            },
+                        };
+                        found.loadings.push(loading);
                         found.method = solution.method();
                         found.rounds = found.rounds.max(solution.rounds());
                         found.residual = found.residual.max(solution.residual());
@@ -346,6 +437,28 @@ fn column_on(solution: &Solution<'_>, column: &Column) -> Result<OnFrame, FrameE
     Ok(OnFrame { base_shear, base_moment, greatest, at, top })
 }
 
+fn rails_on(solution: &Solution<'_>, laid: &LaidRun) -> Result<Vec<RailMoment>, FrameError> {
+    let bays = laid.rails.iter().enumerate();
+    let rails = bays.flat_map(|(bay, rails)| rails.iter().map(move |rail| (bay, rail)));
+    rails
+        .map(|(bay, rail)| {
+            let moment = solution.along(rail.member)?.greatest_moment().value;
+            Ok(RailMoment { bay, place: rail.place, moment })
+        })
+        .collect()
+}
+
+fn guy_on(model: &Model, solution: &Solution<'_>, guy: &GuyOf) -> Result<OnGuy, FrameError> {
+    let axial = solution.along(guy.member)?.forces(Length::from_si(0.0))?.axial;
+    let up = |joint| solution.reaction(joint).map(|back| Force::from_si(-back.force.z.si()));
+    Ok(OnGuy {
+        axial,
+        is_slack: solution.is_slack(guy.member)?,
+        foot_uplift: up(guy.foot)?,
+        post_uplift: up(model.columns[guy.column].foot)?,
+    })
+}
+
 /// How far what the feet give back is off a load, as a share of it.
 fn off_balance(
     model: &Model,
@@ -354,8 +467,9 @@ fn off_balance(
     force: Force,
 ) -> Result<f64, FrameError> {
     let mut sum = force.si();
-    for column in &model.columns {
-        let back = solution.reaction(column.foot)?.force;
+    let guys = model.runs.iter().flat_map(|run| &run.guys).map(|guy| guy.foot);
+    for foot in model.columns.iter().map(|column| column.foot).chain(guys) {
+        let back = solution.reaction(foot)?.force;
         sum += back.x.si() * across[0] + back.y.si() * across[1];
     }
     Ok(if force.si() == 0.0 { 0.0 } else { (sum / force.si()).abs() })

@@ -1,9 +1,9 @@
 //! Posts, rails and feet of runs that meet at corners, as joints and members.
 
 use super::why::FrameWhy;
-use crate::fence::{CornerTo, End, Fence, PostKind, Rail, RailPlace, Run};
+use crate::fence::{CornerTo, End, Face, Fence, Guy, GuyKind, PostKind, Rail, RailPlace, Run};
 use crate::frame::{
-    Axis, Beam, Frame, FrameBuilder, Freedom, Freedoms, Joint, Material, Member, Section, Triple,
+    Axis, Bar, Beam, Frame, FrameBuilder, Freedom, Freedoms, Joint, Material, Member, Section, Triple,
 };
 use crate::member::stiffness::Stiffness;
 use crate::units::{Length, LineLoad, Moment, Pure, Quantity};
@@ -30,6 +30,7 @@ pub(super) struct Spot {
 pub(super) enum MemberIs {
     Post { run: usize, post: usize },
     Rail { run: usize, bay: usize, place: RailPlace },
+    Guy { run: usize, post: usize, name: &'static str },
 }
 
 /// A post from its foot up.
@@ -42,12 +43,28 @@ pub(super) struct Column {
     pub(super) weight: LineLoad,
 }
 
+/// A post with its joints from below and its place in plan.
+#[derive(Debug, Clone)]
+struct Built {
+    column: Column,
+    joints: Vec<Joint>,
+    at: [f64; 2],
+}
+
 /// A rail of one bay, and how much longer it is than the bay is wide: a ring that does not quite close is closed.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct RailOf {
     pub(super) place: RailPlace,
     pub(super) member: Member,
     pub(super) stretch: f64,
+}
+
+/// A back brace or guy.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct GuyOf {
+    pub(super) member: Member,
+    pub(super) foot: Joint,
+    pub(super) column: usize,
 }
 
 /// A run in the model.
@@ -60,6 +77,15 @@ pub(super) struct LaidRun {
     pub(super) columns: Vec<usize>,
     /// The rails of each bay that hold it up, from below; none of a gate.
     pub(super) rails: Vec<Vec<RailOf>>,
+    /// Its back braces and guys, in the order of the run.
+    pub(super) guys: Vec<GuyOf>,
+}
+
+impl LaidRun {
+    /// The same with the wind from the other side.
+    pub(super) fn turned(&self) -> Self {
+        Self { across: self.across.map(|along| -along), ..self.clone() }
+    }
 }
 
 /// A group as a frame, on one kind of feet.
@@ -200,6 +226,33 @@ impl Maker<'_> {
         self.builder.beam(start, finish, Beam::of(section, material))
     }
 
+    /// A back brace or guy from its post to the ground, to a joint of its own.
+    fn guy(
+        &mut self,
+        guy: &Guy,
+        held: Joint,
+        [x, y]: [f64; 2],
+        (run, across): (usize, [f64; 2]),
+    ) -> Result<(Member, Joint), FrameWhy> {
+        let name = &self.fence.runs[run].name;
+        let told = |error| FrameWhy::Guy {
+            guy: format!("{} of post {} of run \"{name}\"", guy.kind.name(), guy.post + 1),
+            error,
+        };
+        let (area, elastic) = guy.axial(&mut Blank).map_err(told)?;
+        let out = match guy.side {
+            Face::Outside => guy.back.si(),
+            Face::Inside => -guy.back.si(),
+        };
+        let at = [x + across[0] * out, y + across[1] * out];
+        let spot = Spot { run, post: guy.post, part: "the foot of the brace or guy" };
+        let foot = self.joint(at, Length::from_si(0.0), spot);
+        self.builder.fix(foot, Freedoms::ALL);
+        let tension_only = matches!(guy.kind, GuyKind::Guy { .. });
+        self.members.push(MemberIs::Guy { run, post: guy.post, name: guy.kind.name() });
+        Ok((self.builder.bar(held, foot, Bar { area, elastic, tension_only }), foot))
+    }
+
     fn kind(&mut self, kind: usize) -> Result<Stiffness, FrameWhy> {
         if let Some(known) = self.kinds[kind] {
             return Ok(known);
@@ -272,12 +325,15 @@ impl Model {
             for column in &columns_of[number] {
                 levels[*column].extend(levels_of(&fence.runs[*run]));
             }
+            for guy in &fence.runs[*run].guys {
+                levels[columns_of[number][guy.post]].push(guy.height.si());
+            }
         }
         for heights in &mut levels {
             heights.sort_by(f64::total_cmp);
             heights.dedup_by(|one, other| (*one - *other).abs() < SAME_PLACE);
         }
-        let mut built: Vec<Option<(Column, Vec<Joint>, [f64; 2])>> = vec![None; owners.len()];
+        let mut built: Vec<Option<Built>> = vec![None; owners.len()];
         let mut plan = Plan { origin: [0.0, 0.0], along: [1.0, 0.0] };
         let mut runs = Vec::new();
         for (number, run) in group.runs.iter().enumerate() {
@@ -288,7 +344,9 @@ impl Model {
                 across: plan.across(),
                 columns: columns_of[number].clone(),
                 rails: Vec::with_capacity(this.bays.len()),
+                guys: Vec::new(),
             };
+            let mut guys: Vec<Option<GuyOf>> = vec![None; this.guys.len()];
             // Of each rail, the joint where the bay before left it.
             let mut open: Vec<Option<Joint>> = vec![None; rails.len()];
             for (post, column) in columns_of[number].iter().enumerate() {
@@ -298,8 +356,13 @@ impl Model {
                         Feet::Soft(springs) => Some(springs[number][post]),
                     };
                     let at = plan.at(this.posts[post].at);
-                    let (made, joints) = maker.column(at, &levels[*column], (*run, post), turns)?;
-                    built[*column] = Some((made, joints, at));
+                    let (column_made, joints) = maker.column(at, &levels[*column], (*run, post), turns)?;
+                    built[*column] = Some(Built { column: column_made, joints, at });
+                }
+                for (guy, made) in this.guys.iter().zip(&mut guys).filter(|(guy, _)| guy.post == post) {
+                    let Some((held, at)) = held_at(&built, &levels, *column, guy.height) else { continue };
+                    let (member, foot) = maker.guy(guy, held, at, (*run, laid.across))?;
+                    *made = Some(GuyOf { member, foot, column: *column });
                 }
                 let Some(bay) = post.checked_sub(1) else { continue };
                 let mut here = Vec::new();
@@ -337,10 +400,11 @@ impl Model {
                 }
                 laid.rails.push(here);
             }
+            laid.guys = guys.into_iter().flatten().collect();
             runs.push(laid);
             plan = plan.round_the_corner(this.length());
         }
-        let columns = built.into_iter().flatten().map(|(column, ..)| column).collect::<Vec<_>>();
+        let columns = built.into_iter().flatten().map(|built| built.column).collect::<Vec<_>>();
         let frame = maker.builder.build().map_err(|error| FrameWhy::Unsolved { error })?;
         Ok(Self { frame, columns, runs, spots: maker.spots, members: maker.members })
     }
@@ -348,12 +412,12 @@ impl Model {
 
 /// The joint of a column at a height, and where it stands.
 fn held_at(
-    built: &[Option<(Column, Vec<Joint>, [f64; 2])>],
+    built: &[Option<Built>],
     levels: &[Vec<f64>],
     column: usize,
     height: Length,
 ) -> Option<(Joint, [f64; 2])> {
-    let (_, joints, at) = built[column].as_ref()?;
+    let Built { joints, at, .. } = built[column].as_ref()?;
     let level = levels[column].iter().position(|level| (level - height.si()).abs() < SAME_PLACE)?;
     Some((joints[level], *at))
 }

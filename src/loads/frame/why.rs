@@ -23,6 +23,13 @@ pub enum FrameWhy {
         /// Why.
         error: PostError,
     },
+    /// How stiff a back brace is is not known.
+    Guy {
+        /// As "back brace of post 1 of run \"north end\"".
+        guy: String,
+        /// Why.
+        error: PostError,
+    },
     /// The wind code refuses.
     Wind(WindError),
     /// A part that can move and meets no resistance.
@@ -48,12 +55,12 @@ impl fmt::Display for FrameWhy {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Post { kind, error } => write!(f, "posts \"{kind}\": {error}"),
-            Self::Rail { rail, error } => write!(f, "{rail}: {error}"),
+            Self::Rail { rail: part, error } | Self::Guy { guy: part, error } => write!(f, "{part}: {error}"),
             Self::Wind(error) => error.fmt(f),
             Self::Loose { spot, moves } => {
                 write!(f, "{spot} is free to {moves}: nothing holds it; look at its rails and its foot")
             }
-            Self::Buckles { part } => write!(f, "{part} buckles under these loads"),
+            Self::Buckles { part } => write!(f, "{part} buckles, or leans without end, under these loads"),
             Self::Unsolved { error } => error.fmt(f),
         }
     }
@@ -101,6 +108,9 @@ impl MemberIs {
     fn in_words(&self, fence: &Fence) -> String {
         match self {
             Self::Post { run, post } => format!("post {} of run \"{}\"", post + 1, fence.runs[*run].name),
+            Self::Guy { run, post, name } => {
+                format!("the {name} of post {} of run \"{}\"", post + 1, fence.runs[*run].name)
+            }
             Self::Rail { run, bay, place } => {
                 format!("the {} of bay {} of run \"{}\"", place.name(), bay + 1, fence.runs[*run].name)
             }

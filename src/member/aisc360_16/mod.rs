@@ -5,6 +5,7 @@ mod compression;
 mod round_flexure;
 mod shear;
 mod square_flexure;
+mod tension;
 mod torsion;
 
 pub use combined::{
@@ -31,6 +32,7 @@ pub use square_flexure::{
     SquarePlastic, SquareSlenderFlange, SquareTubeInBothFormats, SquareTubeMoment, WebCompactLimit,
     WebNoncompactLimit, flat_width, square_moment,
 };
+pub use tension::{AllowableTension, D2_1, DesignTension, TensileYield};
 pub use torsion::{
     AllowableTorsion, ClosedForm, DesignTorsion, GreaterStress, H3_2, H3_3, H3_4, NominalTorsion,
     RectangularConstant, RectangularTorsionInBothFormats, RoundStress, RoundStressOfLength,
@@ -72,6 +74,12 @@ const COMPRESSION_RESISTANCE: Stated<f64> =
     Stated { value: 0.90, because: "AISC 360-16 E1: resistance factor in compression" };
 const COMPRESSION_SAFETY: Stated<f64> =
     Stated { value: 1.67, because: "AISC 360-16 E1: safety factor in compression" };
+const TENSION_RESISTANCE: Stated<f64> = Stated {
+    value: 0.90,
+    because: "AISC 360-16 D2(a), from memory: resistance factor for yielding in tension",
+};
+const TENSION_SAFETY: Stated<f64> =
+    Stated { value: 1.67, because: "AISC 360-16 D2(a), from memory: safety factor for yielding in tension" };
 const TORSION_RESISTANCE: Stated<f64> =
     Stated { value: 0.90, because: "AISC 360-16 H3.1: resistance factor in torsion" };
 const TORSION_SAFETY: Stated<f64> =
@@ -170,6 +178,9 @@ pub const RULES: &[Listed] = &[
     Listed::of::<DesignCompression>(),
     Listed::of::<AllowableCompression>(),
     Listed::of::<CompressionInBothFormats>(),
+    Listed::of::<TensileYield>(),
+    Listed::of::<DesignTension>(),
+    Listed::of::<AllowableTension>(),
     Listed::of::<ClosedForm>(),
     Listed::of::<RectangularConstant>(),
     Listed::of::<RoundStressOfLength>(),
@@ -246,6 +257,20 @@ impl Format {
             Self::Asd => {
                 let safety = ledger.judge("Ω", SHEAR_SAFETY);
                 AllowableShear { nominal, safety }.work(ledger)
+            }
+        }
+    }
+
+    /// The tensile strength that a load is held against.
+    pub fn available_tension(self, nominal: Force, ledger: &mut impl Ledger) -> Force {
+        match self {
+            Self::Lrfd => {
+                let resistance = ledger.judge("φ", TENSION_RESISTANCE);
+                DesignTension { resistance, nominal }.work(ledger)
+            }
+            Self::Asd => {
+                let safety = ledger.judge("Ω", TENSION_SAFETY);
+                AllowableTension { nominal, safety }.work(ledger)
             }
         }
     }
