@@ -115,7 +115,7 @@ pub(super) const BRACED: &str = "Of a braced post the frame alone counts, with t
 /// The largest moment of a rail in a bay by hand statics, where it was worked.
 pub(super) fn by_hand(worst: &RunVerdict, rail: &RailMoment) -> Option<Moment> {
     let these = worst.rails.checks.iter().filter(|one| (one.bay, one.place) == (rail.bay, rail.place));
-    let moments = these.filter_map(|one| one.design.map(|design| design.moment));
+    let moments = these.filter_map(|one| one.by_hand.or(one.design).map(|design| design.moment));
     moments.max_by(|one, other| one.si().total_cmp(&other.si()))
 }
 
@@ -135,7 +135,7 @@ pub(super) fn rails(answer: &RunAnswer, system: System) -> Vec<String> {
             |hand| format!("by hand statics {}", moment(hand)),
         );
         format!(
-            "On the frame the {} bends at most with {} in bay {}, {hand}; it is held against its strength by hand statics.",
+            "On the frame the {} bends at most with {} in bay {}, {hand}; the larger is held against its strength.",
             rail.place.name(),
             moment(rail.moment),
             rail.bay + 1
