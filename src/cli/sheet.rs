@@ -3,7 +3,7 @@
 use super::new::PaperName;
 use super::whole::{Existing, write_whole};
 use super::{FAILED, shown, survey_of, trouble};
-use crate::answers::check;
+use crate::answers::{check, check_on_frame};
 use crate::report::{self, Paper};
 use crate::units::System;
 use clap::{ValueEnum, ValueHint};
@@ -17,6 +17,10 @@ pub(super) struct SheetArguments {
     /// Whom it is for.
     #[arg(long = "for", value_enum, value_name = "WHOM")]
     whom: Whom,
+    /// Posts and rails also worked as one frame, on feet that do not give and on soft ones: of that and of hand statics the
+    /// worse counts.
+    #[arg(long)]
+    frame: bool,
     /// What it is printed on; left out: letter for surveys in feet, a4 for surveys in metres.
     #[arg(long, value_enum)]
     paper: Option<PaperName>,
@@ -39,8 +43,9 @@ enum Whom {
 /// Writes the sheet of a survey.
 pub(super) fn sheet(arguments: &SheetArguments, out: &mut impl Write) -> io::Result<u8> {
     let name = shown(&arguments.survey);
+    let checked = if arguments.frame { check_on_frame } else { check };
     let answer = survey_of(&arguments.survey)
-        .and_then(|survey| check(survey).map_err(|error| format!("{name}: {error}")));
+        .and_then(|survey| checked(survey).map_err(|error| format!("{name}: {error}")));
     let answer = match answer {
         Ok(answer) => answer,
         Err(text) => {

@@ -363,6 +363,32 @@ impl Page {
         self.marked(&format!("screen = {{ like = \"cloth\", bottom = {bottom}, face = \"inside\" }}"));
         self.line("# other_posts: posts that differ, by number and kind; post 1 is at your left.");
         self.line("# other_posts = [{ numbers = [2], post = \"end\" }]");
+        self.line("# guy: back braces and guys, square to the run, each with the posts it holds:");
+        for field in [
+            run::GUY_POSTS,
+            run::GUY_KIND,
+            run::GUY_HEIGHT,
+            run::GUY_BACK,
+            run::GUY_SIDE,
+            run::GUY_DIAMETER,
+            run::GUY_WALL,
+            run::GUY_YIELD,
+            run::GUY_ALLOWED,
+        ] {
+            self.line(&format!("#   {}: {}.", field.key, field.sentence()));
+        }
+        let sizes = [run::GUY_HEIGHT, run::GUY_BACK, run::GUY_SIDE, run::GUY_DIAMETER];
+        let given = |fields: &[Field]| -> String {
+            fields.iter().map(|field| format!(", {} = {}", field.key, self.text_of(field))).collect()
+        };
+        let braced = format!(
+            "kind = \"back brace\"{}",
+            given(&[&sizes[..], &[run::GUY_WALL, run::GUY_YIELD]].concat())
+        );
+        let held = format!("kind = \"guy\"{}", given(&[&sizes[..], &[run::GUY_ALLOWED]].concat()));
+        for guy in [braced, held] {
+            self.line(&format!("# guy = [{{ posts = [1], {guy} }}]"));
+        }
         self.left_out(&fields::NOTE, "\"gate sticks\"");
     }
 }

@@ -4,6 +4,7 @@ use super::chart;
 use super::document::{Block, Column, Document, Panel, Paper, Row, Signature, Step, Table, Text, Tone};
 use super::figures::{gust_at_most, ratio_spread};
 use super::footings;
+use super::frame;
 use super::json::governs;
 use super::text::spans;
 use super::told;
@@ -31,14 +32,16 @@ fn strength(check: &Check) -> String {
 pub fn engineer_sheet(check: &Check, paper: Paper) -> Result<Document, CheckError> {
     let system = check.survey.units;
     let title = check.survey.job.title.as_deref().unwrap_or("Fence survey");
+    let mut about = vec![
+        ("wind".to_owned(), Text::new().plain(told::wind(check).join(" · "))),
+        ("code".to_owned(), Text::new().plain(check.survey.site.code.document().title)),
+        ("strength".to_owned(), Text::new().plain(strength(check))),
+    ];
+    about.extend(frame::how(check).map(|how| ("frame".to_owned(), Text::new().plain(how))));
+    about.push(("survey".to_owned(), Text::new().plain(&*check.survey.hash)));
     let mut blocks = vec![
         Block::Title(Text::new().plain("Calculation: ").name(title)),
-        Block::KeyValues(vec![
-            ("wind".to_owned(), Text::new().plain(told::wind(check).join(" · "))),
-            ("code".to_owned(), Text::new().plain(check.survey.site.code.document().title)),
-            ("strength".to_owned(), Text::new().plain(strength(check))),
-            ("survey".to_owned(), Text::new().plain(&*check.survey.hash)),
-        ]),
+        Block::KeyValues(about),
         Block::Panel(Panel {
             tone: Tone::NotChecked,
             word: "◇ NOT CHECKED".to_owned(),
@@ -52,6 +55,7 @@ pub fn engineer_sheet(check: &Check, paper: Paper) -> Result<Document, CheckErro
     blocks.extend(chart::limit_gusts(check).ok().map(Block::Chart));
     blocks.push(Block::Heading(Text::new().plain("Posts at the design event")));
     blocks.push(posts(check, system));
+    blocks.extend(on_frame(check, system));
     blocks.extend(footings_table(check, system));
     if check.runs.iter().any(|run| run.worst.rails.first().is_some()) {
         blocks.push(Block::Heading(Text::new().plain("Rails at the design event")));
@@ -144,6 +148,45 @@ fn posts(check: &Check, system: System) -> Block {
         columns,
         rows,
     })
+}
+
+/// What posts, rails, back braces and guys do on the frame, beside hand statics; nothing where it was not asked.
+fn on_frame(check: &Check, system: System) -> Vec<Block> {
+    const SHARES: [f64; 9] = [0.13, 0.1, 0.1, 0.1, 0.1, 0.09, 0.08, 0.09, 0.21];
+    if !check.runs.iter().any(frame::is_worked) {
+        return Vec::new();
+    }
+    let heads = std::iter::once("post".to_owned()).chain(frame::heads(system)).zip(SHARES).enumerate();
+    let columns =
+        heads.map(|(at, (head, share))| Column { head, share, is_figures: (1..8).contains(&at) }).collect();
+    let (mut rows, mut lines) = (Vec::new(), Vec::new());
+    for (run, answer) in
+        check.settled.fence.runs.iter().zip(&check.runs).filter(|(_, one)| frame::is_worked(one))
+    {
+        rows.push(Row::Name(Text::new().name(&*run.name)));
+        for (at, post) in answer.worst.posts.iter().enumerate() {
+            let Some(cells) = frame::cells(post, system) else { continue };
+            let head = format!("{}, {}", at + 1, run.posts[at].role.word());
+            let cells = std::iter::once(head).chain(cells);
+            rows.push(Row::Cells(cells.map(|cell| Text::new().plain(cell)).collect()));
+        }
+        let of_run = |line: String| Text::new().name(&*run.name).plain(format!(": {line}"));
+        let guys = frame::guys(answer, system).into_iter().map(|(name, text)| format!("{name} of {text}"));
+        lines.extend(guys.chain(frame::rails(answer, system)).map(of_run));
+    }
+    let caption =
+        "Posts on the frame, with feet that do not give and with soft ones, beside hand statics".to_owned();
+    let has_guys = check.settled.fence.runs.iter().any(|run| !run.guys.is_empty());
+    let braced = if has_guys { format!(" {}", frame::BRACED) } else { String::new() };
+    let mut blocks = vec![
+        Block::Heading(Text::new().plain("Posts and rails as one frame")),
+        Block::Paragraph(Text::new().plain(format!("{} {}{braced}", frame::ENGINEERS_TABLE, frame::WHY))),
+        Block::Table(Table { caption, columns, rows }),
+    ];
+    if !lines.is_empty() {
+        blocks.push(Block::List(lines));
+    }
+    blocks
 }
 
 /// The rails that were checked, those of bays that come out alike in one row.

@@ -367,7 +367,7 @@ impl Form {
             div.bays { @for bay in 1..=BAYS { div { small { (bay) } } } }
             div.columns {
                 div { (self.run_fields()) }
-                div { (self.cloth_fields()) }
+                div { (self.cloth_fields()) (self.guy_fields()) }
             }
             div.sketches.three {
                 (drawing(&sketches::mesh(page))) (drawing(&sketches::footing(page))) (drawing(&sketches::ties(page)))
@@ -432,6 +432,23 @@ impl Form {
         }
     }
 
+    /// What holds posts from the side, in short: on most runs nothing does.
+    fn guy_fields(self) -> Markup {
+        let short = |field: &Field| self.short(&format!("run.guy.{}", field.key), field);
+        html! {
+            div.pair.narrow data-key="run.guy" {
+                code { "guy" } (tick("none")) (short(&run::GUY_POSTS))
+                (self.words("run.guy.kind", &run::GUY_KIND, &crate::survey::GUY_KINDS))
+            }
+            div.pair.narrow {
+                (short(&run::GUY_HEIGHT)) (short(&run::GUY_BACK))
+                (self.words("run.guy.side", &run::GUY_SIDE, &fields::FACES))
+            }
+            div.pair { (short(&run::GUY_DIAMETER)) (short(&run::GUY_WALL)) }
+            div.pair { (short(&run::GUY_YIELD)) (short(&run::GUY_ALLOWED)) }
+        }
+    }
+
     fn cloth_fields(self) -> Markup {
         let catalogue: Vec<&str> = cloths().iter().map(|cloth| cloth.name.as_str()).collect();
         html! {
@@ -459,9 +476,11 @@ impl Form {
                 code { "fastening" }
                 div.field data-key="run.screen.fastening.kind" { (key(&screen::KIND)) span.ticks { (tick("ties")) (tick("lacing")) (tick("unknown")) } }
             }
-            (self.line("run.screen.fastening.strength", &screen::STRENGTH))
+            div.pair {
+                (self.short("run.screen.fastening.strength", &screen::STRENGTH))
+                (self.short("run.screen.fastening.spacing", &screen::SPACING))
+            }
             (self.line("run.screen.fastening.rope", &screen::ROPE))
-            (self.line("run.screen.fastening.spacing", &screen::SPACING))
             (self.ticks("run.screen.fastening.rows", &screen::ROWS, &screen::ROW_WAYS))
             div.pair data-key="run.screen.vents" {
                 code { "vents" }
@@ -509,7 +528,9 @@ small { font-size: 7pt; }
 .sketches svg { flex: 1; min-width: 0; max-height: 40mm; }
 .seen svg { max-height: 51mm; }
 .seen svg:first-child { flex: 2; }
-.three svg { max-height: 27mm; }
+.three svg { max-height: 26mm; }
+.columns .field, .columns .pair { min-height: 5mm; }
+.columns .two { min-height: 8mm; }
 .columns { display: flex; gap: 6mm; }
 .columns > div { flex: 1; min-width: 0; }
 .bays { display: grid; grid-template-columns: repeat(12, 1fr); border: 0.25mm solid #000; border-width: 0.25mm 0 0 0.25mm; margin-top: 1mm; }

@@ -1,6 +1,6 @@
 //! What the reports say of posts and rails as one frame.
 
-use super::figures::{gust as told_gust, ratio_up};
+use super::figures::{gust as told_gust, gust_figures, ratio_up};
 use super::told::Alike;
 use crate::answers::{Check, RunAnswer};
 use crate::fence::RailPlace;
@@ -27,7 +27,7 @@ pub(super) fn how(check: &Check) -> Option<String> {
                 .to_owned(),
         );
     }
-    if frames(check).any(|(_, frame)| frame.as_ref().is_ok_and(|frame| !frame.guys.is_empty())) {
+    if has_guys(check) {
         said.push(
             "◇ Uplift of footings of back braces and guys, and of their posts, is not checked".to_owned(),
         );
@@ -53,6 +53,17 @@ pub(super) fn how(check: &Check) -> Option<String> {
         said.push(format!("{why}{whose}"));
     }
     Some(format!("{}.", said.join(". ")))
+}
+
+/// The runs that could not be worked on the frame, by index.
+pub(super) fn not_worked(check: &Check) -> impl Iterator<Item = usize> {
+    let runs = check.runs.iter().enumerate();
+    runs.filter(|(_, answer)| matches!(answer.worst.frame, Some(Err(_)))).map(|(at, _)| at)
+}
+
+/// Whether a back brace or guy counts, so that the uplift of footings is open.
+pub(super) fn has_guys(check: &Check) -> bool {
+    frames(check).any(|(_, frame)| frame.as_ref().is_ok_and(|frame| !frame.guys.is_empty()))
 }
 
 /// The least and the greatest moment on the frame over that by hand statics, of all posts of a run.
@@ -86,9 +97,15 @@ pub(super) fn of_run(alike: &Alike<'_>, system: System) -> Option<String> {
     ))
 }
 
+/// What the table of posts in the text holds.
+pub(super) const FIRST_TABLE: &str = "Shear and moment of the first table are by hand statics; ratio, limit gust and flag are the worse of both.";
+
+/// What the table of posts for the engineer holds.
+pub(super) const ENGINEERS_TABLE: &str = "Moment, strength, ratio and limit gust of the posts are the worse of hand statics and frame; the case there is \
+                                          that of hand statics.";
+
 /// Why frame and hand statics differ.
-pub(super) const WHY: &str = "Shear and moment of the first table are by hand statics; ratio, limit gust and flag are the worse of both. Rails \
-                              hand load from a post that leans more to one that leans less, so the frame takes from some \
+pub(super) const WHY: &str = "Rails hand load from a post that leans more to one that leans less, so the frame takes from some \
                               posts and gives to others; corner posts are held by the run round the corner. Load on the posts \
                               is by bay shares, through the rails by the lever rule; each figure is the larger. How far a top \
                               moves at the design wind is reckoned as if nothing yielded.";
@@ -99,7 +116,7 @@ pub(super) const BRACED: &str = "Of a braced post the frame alone counts, with t
 /// The largest moment of a rail in a bay by hand statics, where it was worked.
 pub(super) fn by_hand(worst: &RunVerdict, rail: &RailMoment) -> Option<Moment> {
     let these = worst.rails.checks.iter().filter(|one| (one.bay, one.place) == (rail.bay, rail.place));
-    let moments = these.filter_map(|one| one.design.map(|design| design.moment));
+    let moments = these.filter_map(|one| one.by_hand.or(one.design).map(|design| design.moment));
     moments.max_by(|one, other| one.si().total_cmp(&other.si()))
 }
 
@@ -119,7 +136,7 @@ pub(super) fn rails(answer: &RunAnswer, system: System) -> Vec<String> {
             |hand| format!("by hand statics {}", moment(hand)),
         );
         format!(
-            "On the frame the {} bends at most with {} in bay {}, {hand}; it is held against its strength by hand statics.",
+            "On the frame the {} bends at most with {} in bay {}, {hand}; the larger is held against its strength.",
             rail.place.name(),
             moment(rail.moment),
             rail.bay + 1
@@ -134,14 +151,14 @@ pub(super) fn is_worked(answer: &RunAnswer) -> bool {
 }
 
 /// "92-108 %" of a post's moment by hand statics.
-pub(super) fn percents(post: &PostVerdict) -> Option<String> {
+fn percents(post: &PostVerdict) -> Option<String> {
     let (least, most) = post.frame.as_ref()?.times_hand()?;
     let (least, most) = (format!("{:.0}", 100.0 * least), format!("{:.0}", 100.0 * most));
     Some(if least == most { most } else { format!("{least}-{most}") })
 }
 
 /// What governs a post on the frame, in short.
-pub(super) fn governs(post: &PostVerdict) -> Option<String> {
+fn governs(post: &PostVerdict) -> Option<String> {
     let worst = post.frame.as_ref()?.worst()?;
     let feet = match worst.base {
         Base::Rigid => "stiff feet",
@@ -150,12 +167,51 @@ pub(super) fn governs(post: &PostVerdict) -> Option<String> {
     Some(format!("{feet}, {}", worst.way.words()))
 }
 
+/// What stands over the columns of a table of posts on the frame, after that of the posts.
+pub(super) fn heads(system: System) -> [String; 8] {
+    let unit = |measure: Measure| measure.printed(system).0;
+    let (moment, small) = (unit(Measure::Moment), unit(Measure::Small));
+    [
+        format!("by hand {moment}"),
+        format!("stiff feet {moment}"),
+        format!("soft feet {moment}"),
+        "% of hand".to_owned(),
+        format!("top moves {small}"),
+        format!("soft {small}"),
+        format!("limit gust {}", unit(Measure::Speed)),
+        "worst with".to_owned(),
+    ]
+}
+
+/// What stands in them for a post; nothing where it was not worked.
+pub(super) fn cells(post: &PostVerdict, system: System) -> Option<[String; 8]> {
+    let none = || "-".to_owned();
+    let found = post.frame.as_ref()?;
+    let moment = |si: f64| number(Measure::Moment.in_unit(si.abs(), system), 0);
+    let on = |base| found.on(base).map_or_else(none, |one| moment(one.found.greatest.si()));
+    let decimals = if system == System::Us { 1 } else { 0 };
+    let moves = |base| {
+        let top = found.top(base).map(|top| Measure::Small.in_unit(top.si(), system));
+        top.map_or_else(none, |top| number(top, decimals))
+    };
+    Some([
+        moment(found.hand.si()),
+        on(Base::Rigid),
+        on(Base::Soft),
+        percents(post).unwrap_or_else(none),
+        moves(Base::Rigid),
+        moves(Base::Soft),
+        gust_figures(found.limit_gust, None, system),
+        governs(post).unwrap_or_else(none),
+    ])
+}
+
 /// Why the footing of a brace or guy is told and not checked.
 pub(super) const GUY_FOOTING: &str = "uplift is not checked, neither at its own footing nor at the post's: it needs their weight and the soil's grip";
 
 /// The lines of the back braces and guys of a run, those alike together.
-pub(super) fn guys(alike: &Alike<'_>, system: System) -> Vec<(String, String)> {
-    let Some(Ok(frame)) = &alike.answer.worst.frame else { return Vec::new() };
+pub(super) fn guys(answer: &RunAnswer, system: System) -> Vec<(String, String)> {
+    let Some(Ok(frame)) = &answer.worst.frame else { return Vec::new() };
     let mut told: Vec<(&'static str, String, Vec<usize>)> = Vec::new();
     for guy in &frame.guys {
         let text = guy_text(guy, system);

@@ -92,6 +92,9 @@ struct RailJson {
     span_m: f64,
     load_n_per_m: Option<f64>,
     moment_n_m: Option<f64>,
+    /// Where the frame counts.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hand_moment_n_m: Option<f64>,
     shear_n: Option<f64>,
     moment_capacity_n_m: Option<f64>,
     shear_capacity_n: Option<f64>,
@@ -531,6 +534,7 @@ fn rail_json(check: &Check, rail: &RailCheck, best: Option<&RailCheck>) -> RailJ
         span_m: rail.span.si(),
         load_n_per_m: design.map(|design| design.line.load.si().abs()),
         moment_n_m: design.map(|design| design.moment.si()),
+        hand_moment_n_m: rail.by_hand.map(|hand| hand.moment.si()),
         shear_n: design.map(|design| design.shear.si()),
         moment_capacity_n_m: strength.map(|strength| strength.moment.si()),
         shear_capacity_n: shear.map(|(shear, _)| shear.si()),

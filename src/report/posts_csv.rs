@@ -4,6 +4,7 @@ use super::json::governs;
 use super::spreadsheet::{Cell, table};
 use crate::answers::{Check, RunAnswer, flag_over_both};
 use crate::fence::{FootingShape, Post, Run};
+use crate::loads::frame::Base;
 use crate::loads::{BayLoad, PostLoad};
 use crate::survey::RunSurvey;
 use crate::units::{Measure, Quantity, System};
@@ -90,6 +91,17 @@ fn fastening(verdict: &PostVerdict) -> Option<f64> {
 /// Demand over capacity of the rails beside a post.
 fn rails(verdict: &PostVerdict) -> Option<f64> {
     verdict.parts.iter().find(|part| part.kind == PartKind::Rails).and_then(|part| part.ratio)
+}
+
+/// The largest moment of a post on the frame with these feet.
+fn on_frame(row: &Row<'_>, base: Base) -> Cell {
+    let found = row.worst.frame.as_ref().and_then(|frame| frame.on(base));
+    row.any(found.map(|one| one.found.greatest), Measure::Moment)
+}
+
+/// How far the top of a post moves on the frame with these feet.
+fn top(row: &Row<'_>, base: Base) -> Cell {
+    row.any(row.worst.frame.as_ref().and_then(|frame| frame.top(base)), Measure::Small)
 }
 
 const COLUMNS: &[Column] = &[
@@ -246,6 +258,27 @@ const COLUMNS: &[Column] = &[
     }),
     words("bay_governs", "load case with that pressure", |row| {
         Cell::any_words(row.bay_load().map(|load| governs(row.check, load.place, load.zone, load.case)))
+    }),
+    figure(
+        "frame_moment_stiff",
+        Measure::Moment,
+        "with --frame, its largest moment on feet that do not give; empty: not worked",
+        |row| on_frame(row, Base::Rigid),
+    ),
+    figure(
+        "frame_moment_soft",
+        Measure::Moment,
+        "with --frame, its largest moment on soft feet; empty: not worked",
+        |row| on_frame(row, Base::Soft),
+    ),
+    figure(
+        "top_stiff",
+        Measure::Small,
+        "with --frame, how far its top moves on feet that do not give",
+        |row| top(row, Base::Rigid),
+    ),
+    figure("top_soft", Measure::Small, "with --frame, how far its top moves on soft feet", |row| {
+        top(row, Base::Soft)
     }),
 ];
 

@@ -11,6 +11,7 @@ use super::elevation::{
 };
 use super::figures::{self, listed, ratio_up};
 use super::footings::{self, Apart};
+use super::frame;
 use super::html::{BETWEEN, height_mm, inner_mm};
 use super::measure::{clipped, shown, width};
 use super::told::{self, Alike, LITTLE};
@@ -21,7 +22,7 @@ use crate::answers::{
 use crate::caution::{CAUTIONS, NOT_CHECKED, Remark};
 use crate::survey::Reading;
 use crate::units::{Length, Quantity, System, Velocity, trimmed};
-use crate::verdict::{Flag, PostVerdict, RunVerdict};
+use crate::verdict::{Flag, PostVerdict, RunFrame, RunVerdict};
 
 /// A name in full, in em: some two hundred letters of the widest scripts.
 const FULL_NAME: f64 = 230.0;
@@ -63,6 +64,8 @@ struct Fit {
     ease: f64,
     /// Whether it says what helps and what does not.
     has_help: bool,
+    /// Whether it says what hand statics leaves out.
+    has_statics: bool,
 }
 
 impl Fit {
@@ -79,6 +82,10 @@ struct Group<'a> {
     alike: Alike<'a>,
     plan: RunPlan,
 }
+
+/// What is said where the rails are left out of it; the figures are those of the remark on hand statics.
+const HAND_STATICS: &str = "Each post was worked with the load of its own two bays, by hand statics: on soft ground rails can \
+                            make an end post's moment up to 11 % larger, in a run of two bays up to 17 % (ours).";
 
 struct Sheet<'a> {
     check: &'a Check,
@@ -167,6 +174,7 @@ impl Sheet<'_> {
             rows,
             ease: 1.35,
             has_help: true,
+            has_statics: true,
         };
         let mut fits = Vec::new();
         let fewer = |most: usize| rows.min(most);
@@ -176,10 +184,12 @@ impl Sheet<'_> {
             {
                 let fit = Fit { letters, drawing_letters, drawn, ease, ..fit };
                 fits.push(fit);
+                fits.push(Fit { has_statics: false, ..fit });
                 fits.push(Fit { has_help: false, ..fit });
+                fits.push(Fit { has_help: false, has_statics: false, ..fit });
             }
         }
-        let fit = Fit { has_help: false, ..fit };
+        let fit = Fit { has_help: false, has_statics: false, ..fit };
         for drawn in [fewer(8), fewer(4), fewer(2), fewer(1)] {
             for letters in [7.5, 7.0, 6.5] {
                 fits.push(Fit { letters, drawing_letters: 2.0, drawn, ease: 1.0, ..fit });
@@ -206,6 +216,7 @@ impl Sheet<'_> {
             rows: 1,
             ease: 1.0,
             has_help: false,
+            has_statics: false,
         }
     }
 
@@ -864,11 +875,12 @@ impl Sheet<'_> {
         } else {
             for (group, panels) in lifted {
                 text = text.plain(format!(
-                    " On {} taking down the end panels lifts the limit gust of the rest to {}{}; the rest then comes down \
+                    " On {} taking down the end panels lifts the limit gust of the rest to {}{}{}; the rest then comes down \
                      at {}.",
                     group.mark,
                     gust(panels.rest.limit_gust, self.system),
                     self.at_most(),
+                    self.by_hand(),
                     gust(panels.rest.act, self.system),
                 ));
             }
@@ -926,7 +938,12 @@ impl Sheet<'_> {
         let (helps, little) = (told(true, 3), told(false, 2));
         let helps = if helps.is_empty() { "nothing that was tried".to_owned() } else { helps };
         let mut text = Text::new()
-            .strong(format!("What helps on {} (limit gust{}): ", group.mark, self.at_most()))
+            .strong(format!(
+                "What helps on {} (limit gust{}{}): ",
+                group.mark,
+                self.at_most(),
+                self.by_hand()
+            ))
             .plain(format!("{helps}."));
         if !little.is_empty() {
             text = text.strong(" Little or no help: ").plain(format!("{little}."));
@@ -968,12 +985,16 @@ impl Sheet<'_> {
             let what = match remark {
                 Remark::ClothOnGate { .. } => "frame, hinges and latch of a gate with cloth",
                 Remark::Gate { .. } => "an open gate in wind",
+                Remark::GuysNotCounted => "back braces and guys, which hand statics leaves out",
                 Remark::Hill => "whether the fence stands on a hill or the edge of a bank",
                 _ => continue,
             };
             if !also.contains(&what) {
                 also.push(what);
             }
+        }
+        if frame::has_guys(self.check) {
+            also.push("the uplift of footings of back braces and guys, and of their posts");
         }
         also.extend(NOT_CHECKED.iter().map(|(_, text)| *text));
         let lines = vec![Text::new().plain(format!("Nor were these: {}.", also.join(" · ")))];
@@ -1005,6 +1026,42 @@ impl Sheet<'_> {
         lines
     }
 
+    /// Whether posts and rails were worked as one frame; where they were not, what that leaves out, as far as there is
+    /// room.
+    fn statics(&self, fit: Fit) -> Option<String> {
+        if !self.check.by_frame {
+            let is_told = fit.has_statics && self.check.remarks.contains(&Remark::HandStatics);
+            return is_told.then(|| HAND_STATICS.to_owned());
+        }
+        let of = |group: &Group<'_>, is: fn(&RunFrame) -> bool| {
+            let frames = group.alike.runs.iter().map(|run| self.check.runs[*run].worst.frame.as_ref());
+            frames.flatten().any(|frame| frame.as_ref().is_ok_and(is))
+        };
+        let left =
+            |group: &Group<'_>| frame::not_worked(self.check).any(|run| group.alike.runs.contains(&run));
+        if !self.groups.iter().any(|group| of(group, |_| true)) {
+            return Some(
+                "◇ Posts and rails could not be worked as one frame; every gust is by hand statics."
+                    .to_owned(),
+            );
+        }
+        let mut said =
+            "Posts and rails were also worked as one frame: of that and of hand statics the worse counts"
+                .to_owned();
+        if let Some(marks) = self.marked(&|group| of(group, |frame| frame.soft.is_err())) {
+            said.push_str(&format!("; on {marks} ◇ with feet that do not give only"));
+        }
+        if let Some(marks) = self.marked(&left) {
+            said.push_str(&format!("; ◇ not so on {marks}, where it could not be worked"));
+        }
+        Some(format!("{said}."))
+    }
+
+    /// What is said of a figure that is by hand statics where the others are the worse of both.
+    const fn by_hand(&self) -> &'static str {
+        if self.check.by_frame { " by hand statics" } else { "" }
+    }
+
     /// What the crew noted, as far as there is room; that of the job stands at the top.
     fn notes(&self, fit: Fit) -> Text {
         let notes = told::notes(&self.check.survey);
@@ -1030,10 +1087,11 @@ impl Sheet<'_> {
             told::wind(self.check).iter().map(|part| written(part, 90.0 * fit.words())).collect();
         vec![
             Text::new().plain(format!(
-                "{}: {}. Strength of posts by {}.",
+                "{}: {}. Strength of posts by {}.{}",
                 code.title,
                 wind[1..].join(" · "),
                 told::strength_documents(self.check),
+                self.statics(fit).map_or_else(String::new, |said| format!(" {said}")),
             )),
             self.notes(fit),
             Text::new().plain(format!(
@@ -1059,6 +1117,8 @@ mod tests {
         include_str!("../../tests/surveys/seventy-runs.toml"),
     ];
 
+    const RAILED: &str = include_str!("../../examples/braced.toml");
+
     fn checked(text: &str) -> Check {
         answers::check(Survey::read(text, "survey").unwrap()).unwrap()
     }
@@ -1082,6 +1142,36 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn a_sheet_made_on_the_frame_says_so_in_a_sentence_and_fits_its_page() {
+        for text in SURVEYS.into_iter().chain([RAILED]) {
+            let check = answers::check_on_frame(Survey::read(text, "survey").unwrap()).unwrap();
+            for paper in [Paper::Letter, Paper::A4] {
+                let filled = filled(&check, paper);
+                assert!((0.6..=1.0).contains(&filled), "{filled}");
+                let told = format!("{:?}", client_sheet(&check, paper).blocks);
+                assert!(told.contains("worked as one frame"), "{told}");
+                assert!(!told.contains(HAND_STATICS), "{told}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_hand_statics_leaves_out_is_told_where_there_is_room() {
+        let told = |check: &Check| format!("{:?}", client_sheet(check, Paper::Letter).blocks);
+        assert!(!told(&checked(SURVEYS[1])).contains(HAND_STATICS), "it has no rails");
+        let rail = "top_rail = { diameter = \"1.66 in\", nominal_wall = \"0.14 in\", yield = \"30 ksi\" }\n";
+        let check = checked(&format!("{}{rail}", SURVEYS[1]));
+        assert!(check.remarks.contains(&Remark::HandStatics));
+        assert!(told(&check).contains(HAND_STATICS));
+        assert!(Remark::HandStatics.text(System::Us).contains("11 %"));
+        assert!(Remark::HandStatics.text(System::Us).contains("17 %"));
+        // The least sheet has no room for it.
+        let sheet = Sheet { groups: groups(&check), check: &check, system: check.survey.units };
+        assert_eq!(sheet.statics(sheet.least()), None);
+        assert_eq!(sheet.statics(sheet.fits()[0]), Some(HAND_STATICS.to_owned()));
     }
 
     #[test]

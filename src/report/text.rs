@@ -11,7 +11,6 @@ use super::told::{self, Alike};
 use crate::answers::{Check, Group, Often, RunAnswer, own_flag_over_both};
 use crate::caution::{CAUTIONS, NOT_CHECKED};
 use crate::fence::{End, Run};
-use crate::loads::frame::Base;
 use crate::survey::RunSurvey;
 use crate::units::{Dimension, Length, Measure, Quantity, System, Unit, Velocity, number};
 use crate::verdict::{Flag, PostVerdict, RailCheck, RunVerdict};
@@ -349,7 +348,7 @@ impl Page<'_> {
         if let Some(on_frame) = frame::of_run(alike, self.system) {
             wrapped(out, "  on the frame         ", &format!("{on_frame}."))?;
         }
-        for (name, guy) in frame::guys(alike, self.system) {
+        for (name, guy) in frame::guys(alike.answer, self.system) {
             wrapped(out, &format!("  {name:<21}"), &guy)?;
         }
         if let Some(rails) = told::rails(self.check, alike.answer) {
@@ -510,7 +509,7 @@ impl Page<'_> {
             writeln!(out, "{}\n", feet.trim_fmt())?;
         }
         if frame::is_worked(answer) {
-            wrapped(out, "", frame::WHY)?;
+            wrapped(out, "", &format!("{} {}", frame::FIRST_TABLE, frame::WHY))?;
             if !run.guys.is_empty() {
                 wrapped(out, "", frame::BRACED)?;
             }
@@ -649,42 +648,12 @@ impl Page<'_> {
 
     /// What the posts do on the frame, beside hand statics.
     fn frame_table(&self, alike: &Alike<'_>, detail: Detail) -> Table {
-        let unit = |measure: Measure| measure.printed(self.system).0;
-        let head = vec![
-            "posts".to_owned(),
-            format!("by hand {}", unit(Measure::Moment)),
-            format!("stiff feet {}", unit(Measure::Moment)),
-            format!("soft feet {}", unit(Measure::Moment)),
-            "% of hand".to_owned(),
-            format!("top moves {}", unit(Measure::Small)),
-            format!("soft {}", unit(Measure::Small)),
-            format!("limit gust {}", unit(Measure::Speed)),
-            "worst with".to_owned(),
-        ];
+        let head = std::iter::once("posts".to_owned()).chain(frame::heads(self.system)).collect();
         let mut rows = Rows::new(detail);
         for (at, post) in alike.answer.worst.posts.iter().enumerate() {
-            let none = || "-".to_owned();
-            let Some(found) = &post.frame else { continue };
-            let moment = |si: f64| number(Measure::Moment.in_unit(si.abs(), self.system), 0);
-            let on = |base| found.on(base).map_or_else(none, |one| moment(one.found.greatest.si()));
-            let decimals = if self.system == System::Us { 1 } else { 0 };
-            let moves = |base| {
-                let top = found.top(base).map(|top| Measure::Small.in_unit(top.si(), self.system));
-                top.map_or_else(none, |top| number(top, decimals))
-            };
-            rows.add(
-                at + 1,
-                vec![
-                    moment(found.hand.si()),
-                    on(Base::Rigid),
-                    on(Base::Soft),
-                    frame::percents(post).unwrap_or_else(none),
-                    moves(Base::Rigid),
-                    moves(Base::Soft),
-                    gust_figures(found.limit_gust, None, self.system),
-                    frame::governs(post).unwrap_or_else(none),
-                ],
-            );
+            if let Some(cells) = frame::cells(post, self.system) {
+                rows.add(at + 1, cells.to_vec());
+            }
         }
         rows.table(head, &[1, 2, 3, 4, 5, 6, 7])
     }

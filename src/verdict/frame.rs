@@ -14,6 +14,7 @@ use crate::rule;
 use crate::source::{Clause, OURS};
 use crate::units::{Force, Length, Moment, Pure, Quantity, Velocity};
 use crate::verdict::footing::Foot;
+use crate::verdict::rails::{bending, moment_of};
 use crate::wind::{Case, Event, Level, Site};
 use crate::workings::{Blank, Entry, Ledger};
 
@@ -57,7 +58,7 @@ pub struct RunFrame {
     /// Its back braces and guys, in the order of the run.
     pub guys: Vec<GuyVerdict>,
     /// The largest moment of each of its rails but those along the ground, bay by bay, at the design event; without a
-    /// speed at the gust that ratios are worked at. Rails are held against their strength by hand statics.
+    /// speed at the gust that ratios are worked at.
     pub rails: Vec<RailMoment>,
 }
 
@@ -240,13 +241,16 @@ pub fn on_frame(fence: &Fence, site: &Site, hand: Vec<RunVerdict>) -> Result<Vec
     let gust = frame_loads(fence, site, Event::Gust(REFERENCE_GUST), Order::Second);
     let design = site.wind_speed().map(|_| frame_loads(fence, site, Event::Design, Order::Second));
     let mut all = Vec::with_capacity(hand.len());
-    for (run, hand) in hand.into_iter().enumerate() {
+    for (run, mut hand) in hand.into_iter().enumerate() {
         let at = |loads: &[Result<FrameRun, FrameWhy>], run: usize| loads[run].clone();
         let both = at(&gust, run)
             .and_then(|gust| Ok((gust, design.as_ref().map(|design| at(design, run)).transpose()?)));
         let (frame, posts) = match both {
             Err(why) => (Err(why), hand.posts.into_iter().map(left_open).collect()),
             Ok((own_gust, own_design)) => {
+                let level = site.code().level();
+                let bent = (own_gust.rails(), own_design.as_ref().map(FrameRun::rails));
+                hand = with_rails(hand, bent.0, bent.1, level);
                 let held = guys(fence, own_design.as_ref(), &own_gust, site);
                 let found = Frames { gust: &gust, design: design.as_deref() };
                 let posts = found.posts(fence, run, site, &hand, &held)?;
@@ -270,6 +274,25 @@ pub fn on_frame(fence: &Fence, site: &Site, hand: Vec<RunVerdict>) -> Result<Vec
         all.push(verdict);
     }
     Ok(all)
+}
+
+/// Rails with what the frame makes of them where that is the worse, and the posts beside them.
+fn with_rails(
+    mut hand: RunVerdict,
+    gust: Vec<RailMoment>,
+    design: Option<Vec<RailMoment>>,
+    level: Level,
+) -> RunVerdict {
+    hand.rails = hand.rails.or_on_frame(&gust, design.as_deref(), level);
+    for (at, post) in hand.posts.iter_mut().enumerate() {
+        for part in post.parts.iter_mut().filter(|part| part.kind == PartKind::Rails) {
+            *part = hand.rails.part(at);
+        }
+        post.flag = post.parts.iter().map(|part| part.flag).max().unwrap_or(post.flag);
+        let checked = post.parts.iter().filter(|part| part.ratio.is_some());
+        post.flag_of_checked = checked.map(|part| part.flag).max();
+    }
+    hand
 }
 
 /// A post that was asked about on the frame and could not be worked there.
@@ -474,6 +497,14 @@ pub fn frame_workings(
     let (moment, shear) = (worst.found.greatest, worst.found.base_shear);
     let (moment, shear) = at_level(site.code().level(), strength.format, (moment, shear), ledger);
     let _ = ratios(Demand { moment, shear }, &strength, ledger);
+    // The rail that reaches its limit first.
+    if let Some((first, strength)) = verdict.rails.first().and_then(|first| Some((first, first.strength?)))
+        && let Some(moment) = moment_of(&frame.rails, first)
+    {
+        let (name, bay) = (first.place.name(), first.bay + 1);
+        heading(ledger, format!("The {name} in bay {bay} on the frame, {event}"));
+        let _ = bending(moment, &strength, site.code().level(), ledger);
+    }
     for (at, guy) in this.guys.iter().enumerate().filter(|(_, guy)| guy.post == post) {
         heading(ledger, format!("The {} of the post, {event}", guy.kind.name()));
         let Ok(strength) = guy.strength(ledger) else { continue };

@@ -8,6 +8,7 @@ use super::{
 };
 use crate::fastening::rail::Span;
 use crate::fence::{Fence, PostStrength, Rail, RailPlace, Run, Splice};
+use crate::loads::frame::RailMoment;
 use crate::loads::{Dress, OnRail, Push, RailLine, at_level, on_rails, rail_lines, rail_workings};
 use crate::numerics::ROUNDING;
 use crate::source::Stated;
@@ -38,6 +39,8 @@ pub struct RailCheck {
     pub span: Length,
     /// At the design event, if there is a speed and a strength.
     pub design: Option<RailDesign>,
+    /// The same by hand statics, where the frame bends it more and counts.
+    pub by_hand: Option<RailDesign>,
     /// What it can carry with its factor, if its tube is known.
     pub strength: Option<PostStrength>,
     /// The gust at which it reaches its limit.
@@ -78,7 +81,26 @@ impl RailCheck {
     }
 
     const fn not(place: RailPlace, bay: usize, push: Push, span: Length, why: &'static str) -> Self {
-        Self { place, bay, push, span, design: None, strength: None, limit_gust: None, why: Some(why) }
+        let (design, by_hand, strength, limit_gust, why) = (None, None, None, None, Some(why));
+        Self { place, bay, push, span, design, by_hand, strength, limit_gust, why }
+    }
+
+    /// With its moment on the frame where that is the worse; a moment of the frame belongs to wind from either side.
+    fn or_on_frame(self, gust: Option<Moment>, design: Option<Moment>, level: Level) -> Self {
+        let Some(strength) = self.strength else { return self };
+        let bends = |moment: Moment| bending(moment, &strength, level, &mut Blank);
+        let mut both = self;
+        if let Some((hand, (moment, ratio))) = self.design.zip(design.map(bends))
+            && ratio > hand.ratio
+        {
+            both.design = Some(RailDesign { moment, ratio, by_shear: false, ..hand });
+            both.by_hand = Some(hand);
+        }
+        if let Some((_, ratio)) = gust.map(bends).filter(|(_, ratio)| *ratio > 0.0) {
+            let limit = LimitGust { gust: REFERENCE_GUST, ratio }.work(&mut Blank);
+            both.limit_gust = Some(self.limit_gust.filter(|hand| *hand < limit).unwrap_or(limit));
+        }
+        both
     }
 
     fn part(&self) -> Part {
@@ -150,12 +172,43 @@ impl RailsVerdict {
         why
     }
 
+    /// Each rail with its moments on the frame in the gust that ratios are worked at and at the design event, where those
+    /// are the worse.
+    pub(super) fn or_on_frame(
+        &self,
+        gust: &[RailMoment],
+        design: Option<&[RailMoment]>,
+        level: Level,
+    ) -> Self {
+        let worse = |check: &RailCheck| {
+            let of = |all: &[RailMoment]| moment_of(all, check);
+            check.or_on_frame(of(gust), design.and_then(of), level)
+        };
+        Self { checks: self.checks.iter().map(worse).collect() }
+    }
+
     /// The rails in the two bays beside a post.
     pub(super) fn part(&self, post: usize) -> Part {
         let beside = |check: &&RailCheck| check.bay == post || check.bay + 1 == post;
         let worst = worst(self.checks.iter().filter(beside));
         worst.map_or_else(|| unchecked(PartKind::Rails, NO_RAIL), RailCheck::part)
     }
+}
+
+/// The moment of a rail in its bay among those of the frame.
+pub(super) fn moment_of(all: &[RailMoment], check: &RailCheck) -> Option<Moment> {
+    all.iter().find(|rail| (rail.bay, rail.place) == (check.bay, check.place)).map(|rail| rail.moment)
+}
+
+/// A moment of the frame at the level of a strength, and over it.
+pub(super) fn bending(
+    moment: Moment,
+    strength: &PostStrength,
+    level: Level,
+    ledger: &mut impl Ledger,
+) -> (Moment, f64) {
+    let (demand, _) = at_level(level, strength.format, (moment, Force::from_si(0.0)), ledger);
+    (demand, MomentRatio { demand, capacity: strength.moment }.work(ledger))
 }
 
 fn gust_of(check: &RailCheck) -> f64 {

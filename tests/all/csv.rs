@@ -158,6 +158,33 @@ fn a_fence_without_a_design_speed_has_empty_cells_and_its_limit_gusts() {
 }
 
 #[test]
+fn what_posts_do_on_the_frame_stands_at_the_end_and_is_empty_where_it_was_not_asked() {
+    const LAST: [&str; 4] =
+        ["frame_moment_stiff_lb_ft", "frame_moment_soft_lb_ft", "top_stiff_in", "top_soft_in"];
+    let survey = fs::read_to_string("examples/braced.toml").unwrap();
+    let asked = |format: &str| run_with(&["check", "-", "--frame", "--format", format], &survey).text;
+    let (csv, json) = (asked("csv"), serde_json::from_str::<Value>(&asked("json")).unwrap());
+    assert!(csv.lines().next().unwrap().ends_with(&LAST.join(",")), "{csv}");
+    let runs = json["runs"].as_array().unwrap();
+    let posts: Vec<&Value> = runs.iter().flat_map(|run| run["posts"].as_array().unwrap()).collect();
+    let rows = rows(&csv);
+    assert_eq!(rows.len(), posts.len());
+    for (row, post) in rows.iter().zip(posts) {
+        for (feet, name) in [("rigid", "stiff"), ("soft", "soft")] {
+            let of = &post["frame"][feet];
+            assert!(of["greatest_moment_n_m"].as_f64() > Some(0.0));
+            same(row, &format!("frame_moment_{name}"), &of["greatest_moment_n_m"]);
+            let inches = row[&format!("top_{name}_in")].parse::<f64>().unwrap();
+            assert!((inches * 0.0254 - of["top_moves_m"].as_f64().unwrap()).abs() < 1e-9);
+        }
+    }
+    let plain = run_with(&["check", "-", "--format", "csv"], &survey).text;
+    for row in self::rows(&plain) {
+        assert_eq!(LAST.map(|name| row[name].as_str()), [""; 4]);
+    }
+}
+
+#[test]
 fn several_surveys_are_one_table_in_the_units_of_the_first_and_a_bad_one_stops_nobody() {
     let folder = tempdir().unwrap();
     let write = |name: &str, text: &str| {

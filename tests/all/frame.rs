@@ -531,11 +531,21 @@ fn the_braced_example_stands_in_one_frame_round_its_corner() {
         assert!(run["frame"]["out_of_balance"].as_f64().unwrap() < 1e-6, "{}", run["frame"]);
         assert_eq!(run["frame"]["guys"].as_array().unwrap().len(), 1);
     }
+    // Where the wind is strongest the top rail bends more on the frame, and that is what its ratio is of.
+    let rail = &found["runs"][0]["rails"][0];
+    let figure = |key: &str| rail[key].as_f64().unwrap();
+    assert!(figure("moment_n_m") > figure("hand_moment_n_m"), "{rail}");
+    near(figure("ratio"), figure("moment_n_m") / figure("moment_capacity_n_m"));
     // Braced, the end post takes less than a third of what it takes alone.
     let post = &found["runs"][0]["posts"][0];
     assert!(post["frame"]["times_hand"].as_f64() < Some(0.34));
     let told = run_with(&["check", "examples/braced.toml", "--frame", "--workings", "east side/7"], "").text;
-    for wanted in ["On the frame of north end, east side", "The guy of the post", "M_f/M"] {
+    for wanted in [
+        "On the frame of north end, east side",
+        "The guy of the post",
+        "M_f/M",
+        "The top rail in bay 6 on the frame",
+    ] {
         assert!(told.contains(wanted), "{told}");
     }
 }
@@ -561,4 +571,47 @@ fn the_footing_of_a_braced_post_takes_what_comes_to_its_foot() {
     // 3587.84 lb-in over 294.848 lb is a force 12.17 in up; half the height of the cloth it was without the brace.
     let load = both.posts[0].footing.checked.as_ref().unwrap().demand;
     assert!(((load.height / inches(12.168)).pure() - 1.0).abs() < 0.03, "{:?}", load.height);
+}
+
+/// Three bays on feet that give, of which the first alone has cloth: the rails go on into bays where by hand statics
+/// nothing bends them.
+fn half_hung() -> Fence {
+    let mut fence = on_springs(3, pound_feet(5e5 / 12.0));
+    fence.runs[0].screen.as_mut().unwrap().end_bay = 1;
+    fence
+}
+
+#[test]
+fn a_rail_is_held_against_the_larger_moment_of_hand_statics_and_frame() {
+    let fence = half_hung();
+    let hand = run_verdict(&fence, 0, &site(115.0, 1)).unwrap();
+    let both = on_frame(&fence, &site(115.0, 1), vec![hand.clone()]).unwrap().remove(0);
+    let on_frame = both.frame.as_ref().unwrap().as_ref().unwrap();
+    assert_eq!(hand.rails.checks.len(), both.rails.checks.len());
+    let (mut by_frame, mut by_hand) = (0, 0);
+    for (hand, both) in hand.rails.checks.iter().zip(&both.rails.checks) {
+        let (Some(one), Some(other)) = (hand.design, both.design) else { continue };
+        let bent =
+            on_frame.rails.iter().find(|rail| (rail.bay, rail.place) == (hand.bay, hand.place)).unwrap();
+        let framed = (bent.moment / hand.strength.unwrap().moment).pure();
+        near(other.ratio, one.ratio.max(framed));
+        if framed > one.ratio {
+            by_frame += 1;
+            near(other.moment.si(), bent.moment.si());
+            assert_eq!(both.by_hand, Some(one));
+            assert!(hand.limit_gust.is_none_or(|hand| both.limit_gust.unwrap() < hand));
+        } else {
+            by_hand += 1;
+            assert_eq!((both.design, both.by_hand), (hand.design, None));
+        }
+    }
+    assert!(by_frame > 0, "{by_frame} {by_hand}");
+    // The posts beside it have the flag of the worse.
+    for (at, post) in both.posts.iter().enumerate() {
+        let beside = both.rails.checks.iter().filter(|check| check.bay == at || check.bay + 1 == at);
+        let worst = beside.map(|check| check.flag()).max().unwrap();
+        let part = post.parts.iter().find(|part| part.kind == fencegust::verdict::PartKind::Rails).unwrap();
+        assert_eq!(part.flag, worst, "post {}", at + 1);
+        assert!(post.flag >= worst);
+    }
 }
