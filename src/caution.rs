@@ -90,7 +90,7 @@ pub enum Remark {
     CaseB { run: String },
     /// Posts are worked by hand statics alone.
     HandStatics,
-    /// Back braces and guys stand and do not count.
+    /// Back braces, guys or braces stand and do not count.
     GuysNotCounted,
 }
 
@@ -378,7 +378,7 @@ impl Remark {
                                   larger, in a run of two bays up to 17 % (ours). --frame works posts and rails as one \
                                   frame."
                 .to_owned(),
-            Self::GuysNotCounted => "the back braces and guys of the survey do not count here: hand statics knows none. \
+            Self::GuysNotCounted => "the back braces, guys and braces of the survey do not count here: hand statics knows none. \
                                      --frame works them."
                 .to_owned(),
         }

@@ -334,7 +334,8 @@ impl Page<'_> {
         if let Some(on_frame) = frame::of_run(alike, self.system) {
             wrapped(out, "  on the frame         ", &format!("{on_frame}."))?;
         }
-        for (name, guy) in frame::guys(alike, self.system) {
+        let braces = frame::braces(alike, self.system);
+        for (name, guy) in frame::guys(alike, self.system).into_iter().chain(braces) {
             wrapped(out, &format!("  {name:<21}"), &guy)?;
         }
         if let Some(rails) = told::rails(self.check, alike.answer) {

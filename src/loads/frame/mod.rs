@@ -11,9 +11,11 @@
 //! being pressed, and where any stands the wind is worked from both sides. Axial force counts in bending (P-Δ) with the weight of the posts themselves.
 
 mod bearing;
+mod brace;
 mod model;
 mod why;
 
+pub use brace::{ALONE, FootAlong, OnBrace, Pull, TWO_FEET, braced, pull_into};
 pub use why::{FrameWhy, SoftUnknown};
 
 use super::pieces::Pieces;
