@@ -5,6 +5,7 @@ use super::told::Alike;
 use crate::answers::{Check, RunAnswer};
 use crate::fence::RailPlace;
 use crate::loads::frame::{Base, FrameWhy, RailMoment};
+use crate::member::aisc360_16::ADVISED_SLENDERNESS;
 use crate::units::{Force, Measure, Moment, Quantity, System, number};
 use crate::verdict::{BraceVerdict, Flag, GuyVerdict, PostVerdict, PulledPost, RunFrame, RunVerdict};
 
@@ -237,7 +238,7 @@ fn brace_text(brace: &BraceVerdict, system: System) -> String {
         force(found.pull.force),
         force(found.does.rail),
         ratio(found.rail, "not checked"),
-        number(found.slenderness, 0),
+        slenderness(found.slenderness),
         force(found.does.rod),
         ratio(found.rod, "◇ not checked: the yield strength of its steel is not known"),
         moment_text(found.does.greatest, system),
@@ -247,10 +248,16 @@ fn brace_text(brace: &BraceVerdict, system: System) -> String {
     )
 }
 
+fn slenderness(found: f64) -> String {
+    let (advised, note) = ADVISED_SLENDERNESS;
+    let above = if found > advised { format!(" above the {advised:.0} of {note}") } else { String::new() };
+    format!("{}{above}", number(found, 0))
+}
+
 fn pulled_text(found: &PulledPost, system: System) -> String {
     let (unit, _) = Measure::Force.printed(system);
     format!(
-        "{}: the cloth pulls with {} {unit} at the design wind, {} at the foot: {PULLED_OPEN}.",
+        "{}: the cloth pulls with {} {unit} at the design wind, {} at the foot; {PULLED_OPEN}.",
         Flag::NotChecked,
         number(Measure::Force.in_unit(found.pull.force.si(), system), 0),
         moment_text(found.moment, system),

@@ -138,14 +138,18 @@ fn found(
         BraceOpen::NotWorked(FrameWhy::Guy { guy, error })
     };
     let slenderness = brace.slenderness(bay, &mut Blank).map_err(refused)?;
+    let under = |what: &str| Entry::Heading(format!("{what}, under the pull of the cloth along the fence"));
+    ledger.write(|| under("The rail of its brace"));
     let compression = brace.rail_strength(bay, ledger).map_err(refused)?.compression;
-    let mut along = |force: Force, (capacity, _): (Force, Clause)| {
+    let along = |force: Force, (capacity, _): (Force, Clause), ledger: &mut _| {
         let (_, demand) = at_level(level, brace.format, (Moment::from_si(0.0), force), ledger);
         AxialRatio { demand, capacity }.work(ledger)
     };
-    let rail = compression.map(|capacity| along(does.rail, capacity));
-    let tension = brace.rod_strength(&mut Blank);
-    let rod = tension.map(|capacity| along(does.rod, capacity));
+    let rail = compression.map(|capacity| along(does.rail, capacity, ledger));
+    ledger.write(|| under("The rod of its brace"));
+    let tension = brace.rod_strength(ledger);
+    let rod = tension.map(|capacity| along(does.rod, capacity, ledger));
+    ledger.write(|| under("The post along the fence alone"));
     let post = strength(fence, this.posts[brace.post].kind, this, &mut Blank).ok().map(|strength| {
         let (demand, _) = at_level(level, strength.format, (does.greatest, Force::from_si(0.0)), ledger);
         MomentRatio { demand, capacity: strength.moment }.work(ledger)
