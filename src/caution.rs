@@ -341,8 +341,9 @@ impl Remark {
             }
             Self::InPlane { run, pull } => format!(
                 "{run}: cloth held at its upright edges only pulls the posts there towards each other with {} at the design \
-                 wind, along the fence. Line posts have such a pull from both sides, end and corner posts from one: they \
-                 are not checked for it. Tension bars and bands that take it there: their strength is not known.",
+                 wind, along the fence. Line posts have such a pull from both sides, end and corner posts from one: \
+                 without a brace in the survey and --frame they are not checked for it. Tension bars and bands that \
+                 take it there: their strength is not known.",
                 whole(Value::of(*pull), system)
             ),
             Self::AllowableStress => {

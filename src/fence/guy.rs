@@ -118,7 +118,7 @@ pub(super) fn tube_strength(
     ledger: &mut impl Ledger,
 ) -> Result<GuyStrength, PostError> {
     let (wall, yield_strength) = (tube.design_wall(ledger), tube.yield_strength);
-    let column = Column { factor: ledger.judge("K", PINNED), length: length };
+    let column = Column { factor: ledger.judge("K", PINNED), length };
     let (pressed, area) = match tube.shape {
         Shape::Round { diameter, .. } => {
             let tube = RoundTube::try_new(TubeSizes { diameter, wall })?;

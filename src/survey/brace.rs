@@ -118,8 +118,8 @@ pub(super) fn stood(
                 );
                 continue;
             }
-            let beside = [post.checked_sub(1), Some(post)].into_iter().flatten();
-            let Some(bay) = beside.filter(|bay| bays.get(*bay).is_some_and(|bay| !bay.gate)).next() else {
+            let mut beside = [post.checked_sub(1), Some(post)].into_iter().flatten();
+            let Some(bay) = beside.find(|bay| bays.get(*bay).is_some_and(|bay| !bay.gate)) else {
                 wrong(
                     format!("beside post {number} there is no bay but a gate to stand in"),
                     "a brace stands in a bay of fence beside its post",

@@ -116,6 +116,9 @@ fn worse(one: OnBrace, other: OnBrace) -> OnBrace {
         greatest: larger(one.greatest, other.greatest),
         uplift: larger(one.uplift, other.uplift),
         press: larger(one.press, other.press),
+        method: one.method,
+        rounds: one.rounds.max(other.rounds),
+        residual: one.residual.max(other.residual),
     }
 }
 
@@ -132,6 +135,8 @@ fn found(
     let does = worse(both[0].1, both[1].1);
     let _ = ledger.judge("n_f", TWO_FEET);
     let _ = ledger.judge("c_P", ALONE);
+    let OnBrace { method, rounds, residual, .. } = does;
+    ledger.write(|| Entry::Solved { symbol: "N", method, rounds, residual });
     let bay = this.bays[brace.bay].width;
     let refused = |error| {
         let guy = format!("brace of post {} of run \"{}\"", brace.post + 1, this.name);

@@ -621,6 +621,15 @@ fn a_brace_takes_the_pull_along_the_fence_as_a_triangle_of_pins_takes_it() {
 }
 
 #[test]
+fn below_the_pull_a_brace_takes_more_on_a_stiff_foot_than_on_a_hinge_and_that_counts() {
+    let found = frame_of(&pulled_along(&brace_at("[1]", "5 ft", ROD)));
+    let figure = |key: &str| found["braces"][0][key].as_f64().unwrap();
+    let times = figure("rail_pressed_n") / figure("pull_n");
+    // 5.5/5 on a hinge; a cantilever propped at a by what does not give, pulled at y: (3 y - a)/2a.
+    assert!(times > 5.5 / 5.0 && times < (3.0 * 5.5 - 5.0) / 10.0, "{times}");
+}
+
+#[test]
 fn a_brace_in_metres_is_the_same_brace() {
     let us = frame_of(&pulled_along(&brace_at("[1]", "7.5 ft", ROD)));
     let si = "brace = [{ posts = [1], height = \"2.286 m\", diameter = \"42.164 mm\", nominal_wall = \"3.556 mm\", \

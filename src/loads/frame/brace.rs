@@ -59,6 +59,12 @@ pub struct OnBrace {
     pub uplift: Force,
     /// How hard the rod presses the foot of the next post down.
     pub press: Force,
+    /// How the plane frame was solved.
+    pub method: &'static str,
+    /// The rounds that took.
+    pub rounds: usize,
+    /// The greatest force out of balance, as a share of the greatest force.
+    pub residual: f64,
 }
 
 /// The pull on a post that has cloth in one bay beside it and, in the other, none, a gate or nothing.
@@ -142,6 +148,9 @@ pub fn pulled(
         greatest,
         uplift: -solution.reaction(own_foot)?.force.z,
         press: solution.reaction(next_foot)?.force.z,
+        method: solution.method(),
+        rounds: solution.rounds(),
+        residual: solution.residual(),
     })
 }
 
