@@ -61,6 +61,7 @@ fn court_side() -> Fence {
         start: End::Free,
         finish: End::Free,
         guys: Vec::new(),
+        braces: Vec::new(),
     };
     let kind = PostKind {
         name: "posts".into(),

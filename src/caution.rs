@@ -90,7 +90,7 @@ pub enum Remark {
     CaseB { run: String },
     /// Posts are worked by hand statics alone.
     HandStatics,
-    /// Back braces and guys stand and do not count.
+    /// Back braces, guys or braces stand and do not count.
     GuysNotCounted,
 }
 
@@ -341,8 +341,9 @@ impl Remark {
             }
             Self::InPlane { run, pull } => format!(
                 "{run}: cloth held at its upright edges only pulls the posts there towards each other with {} at the design \
-                 wind, along the fence. Line posts have such a pull from both sides, end and corner posts from one: they \
-                 are not checked for it. Tension bars and bands that take it there: their strength is not known.",
+                 wind, along the fence. Line posts have such a pull from both sides, end and corner posts from one: \
+                 without a brace in the survey and --frame they are not checked for it. Tension bars and bands that \
+                 take it there: their strength is not known.",
                 whole(Value::of(*pull), system)
             ),
             Self::AllowableStress => {
@@ -379,7 +380,7 @@ impl Remark {
                                   stout end posts, stout rails or short bays can make it half as large again (ours). \
                                   --frame works posts and rails as one frame."
                 .to_owned(),
-            Self::GuysNotCounted => "the back braces and guys of the survey do not count here: hand statics knows none. \
+            Self::GuysNotCounted => "the back braces, guys and braces of the survey do not count here: hand statics knows none. \
                                      --frame works them."
                 .to_owned(),
         }

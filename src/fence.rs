@@ -2,12 +2,14 @@
 //!
 //! Posts share kinds by index, so that a changed wall recomputes one section.
 
+mod brace;
 mod fastening;
 mod footing;
 mod guy;
 mod post;
 mod rail;
 
+pub use brace::{Brace, TrussRod};
 pub use fastening::{ClothStiffness, Face, Fastening, FasteningKind, TiedTo};
 pub use footing::{Footing, FootingShape};
 pub use guy::{Guy, GuyKind, GuyStrength};
@@ -61,6 +63,8 @@ pub struct Run {
     pub finish: End,
     /// The back braces and guys of its posts; they count on the frame alone.
     pub guys: Vec<Guy>,
+    /// The braces of its end, corner and gate posts; they count on the frame alone.
+    pub braces: Vec<Brace>,
 }
 
 /// Between two neighbouring posts.
@@ -395,6 +399,7 @@ mod tests {
             start: End::Free,
             finish: End::Free,
             guys: Vec::new(),
+            braces: Vec::new(),
         }
     }
 

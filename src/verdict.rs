@@ -1,11 +1,13 @@
 //! Ratio, flag, what governs, and the limit gust, post by post.
 
+mod braces;
 mod fastening;
 mod footing;
 mod frame;
 mod rails;
 mod sway;
 
+pub use braces::{BraceFound, BraceOpen, BraceVerdict, PulledPost};
 pub use fastening::{
     BayFastening, FasteningVerdict, Held, NotWorked, PULL, Pull, Then, after_the_first_tie,
     fastening_verdict, fastening_workings,
@@ -290,10 +292,10 @@ pub struct PostVerdict {
     pub sway: Result<Sway, SwayUnknown>,
     /// What it does on the frame, where that was asked and worked; then each part is the worse of frame and hand statics.
     pub frame: Option<PostFrame>,
-    /// Whether the frame was asked and not worked, or not on soft feet, or a brace or guy holds it whose footing is not
-    /// checked.
+    /// Whether the frame was asked and not worked, or not on soft feet, or something holds it whose footing is not
+    /// checked, or a brace, beside whose pull along the fence the wind across it is not checked.
     pub frame_is_open: bool,
-    /// The worst of the back braces and guys that hold it and were checked, on the frame.
+    /// The worst of the back braces, guys and braces that hold it and were checked, on the frame.
     pub guys_flag: Option<Flag>,
 }
 

@@ -222,7 +222,7 @@ fn checked(survey: Survey, by_frame: bool) -> Result<Check, CheckError> {
     if !by_frame && settled.fence.runs.iter().any(has_rails) {
         remarks.push(Remark::HandStatics);
     }
-    if !by_frame && settled.fence.runs.iter().any(|run| !run.guys.is_empty()) {
+    if !by_frame && settled.fence.runs.iter().any(|run| !run.guys.is_empty() || !run.braces.is_empty()) {
         remarks.push(Remark::GuysNotCounted);
     }
     Ok(Check {

@@ -51,7 +51,7 @@ pub struct GuyStrength {
 }
 
 /// Held by pins at both ends.
-const PINNED: Stated<f64> =
+pub(super) const PINNED: Stated<f64> =
     Stated { value: 1.0, because: "AISC 360-16 E2: both ends held in place and free to turn" };
 const SOLID: Stated<f64> = Stated {
     value: 1.0,
@@ -107,23 +107,33 @@ impl Guy {
                 return Ok(GuyStrength { compression: None, tension });
             }
         };
-        let (wall, yield_strength) = (tube.design_wall(ledger), tube.yield_strength);
-        let column = Column { factor: ledger.judge("K", PINNED), length: self.length() };
-        let (pressed, area) = match tube.shape {
-            Shape::Round { diameter, .. } => {
-                let tube = RoundTube::try_new(TubeSizes { diameter, wall })?;
-                (nominal_compression(tube, yield_strength, column, ledger)?, tube.area(ledger))
-            }
-            Shape::Square { width } => {
-                let tube = SquareTube::try_new(SquareSizes { width, wall, corner: None })?;
-                (square_compression(tube, yield_strength, column, ledger)?, tube.area(ledger))
-            }
-        };
-        let compression = self.format.available_compression(pressed.nominal, ledger);
-        let pulled = TensileYield { yield_strength, area }.work(ledger);
-        let tension = self.format.available_tension(pulled, ledger);
-        Ok(GuyStrength { compression: Some((compression, pressed.clause)), tension: Some((tension, D2_1)) })
+        tube_strength(&tube, self.length(), self.format, ledger)
     }
+}
+
+/// What a tube held by pins at both ends can carry along itself.
+pub(super) fn tube_strength(
+    tube: &Tube,
+    length: Length,
+    format: Format,
+    ledger: &mut impl Ledger,
+) -> Result<GuyStrength, PostError> {
+    let (wall, yield_strength) = (tube.design_wall(ledger), tube.yield_strength);
+    let column = Column { factor: ledger.judge("K", PINNED), length };
+    let (pressed, area) = match tube.shape {
+        Shape::Round { diameter, .. } => {
+            let tube = RoundTube::try_new(TubeSizes { diameter, wall })?;
+            (nominal_compression(tube, yield_strength, column, ledger)?, tube.area(ledger))
+        }
+        Shape::Square { width } => {
+            let tube = SquareTube::try_new(SquareSizes { width, wall, corner: None })?;
+            (square_compression(tube, yield_strength, column, ledger)?, tube.area(ledger))
+        }
+    };
+    let compression = format.available_compression(pressed.nominal, ledger);
+    let pulled = TensileYield { yield_strength, area }.work(ledger);
+    let tension = format.available_tension(pulled, ledger);
+    Ok(GuyStrength { compression: Some((compression, pressed.clause)), tension: Some((tension, D2_1)) })
 }
 
 #[cfg(test)]

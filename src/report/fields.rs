@@ -468,6 +468,26 @@ pub(super) mod run {
         figure("yield", "grade of a back brace", "the mill's paper", ["30 ksi", "205 MPa"]);
     pub(in crate::report) const GUY_ALLOWED: Field =
         figure("allowed", "pull that the maker of a guy and its fittings allows", "", ["1400 lbf", "6.2 kN"]);
+    pub(in crate::report) const BRACE: Field = words(
+        "brace",
+        "brace rails and truss rods in the plane of the fence",
+        "by the end, corner or gate posts they stand at; they count with --frame",
+        "",
+    );
+    pub(in crate::report) const BRACE_POSTS: Field =
+        words("posts", "posts that one stands at, by number", "post 1 is at your left", "1, 7");
+    pub(in crate::report) const BRACE_HEIGHT: Field =
+        figure("height", "how high its rail is", "tape from the foot of the post", ["5 ft", "1.5 m"]);
+    pub(in crate::report) const BRACE_DIAMETER: Field =
+        figure("diameter", "across its rail", "caliper", ["1.660 in", "42.4 mm"]);
+    pub(in crate::report) const BRACE_WALL: Field =
+        figure("nominal_wall", "wall of its rail", "by the label", ["0.140 in", "3.6 mm"]);
+    pub(in crate::report) const BRACE_YIELD: Field =
+        figure("yield", "grade of its rail", "the mill's paper", ["30 ksi", "205 MPa"]);
+    pub(in crate::report) const BRACE_ROD: Field =
+        figure("rod", "across its truss rod", "caliper, beside the threads; or none", ["3/8 in", "10 mm"]);
+    pub(in crate::report) const BRACE_ROD_YIELD: Field =
+        figure("rod_yield", "grade of its truss rod", "the mill's paper", ["36 ksi", "250 MPa"]);
 }
 
 pub(super) mod screen {

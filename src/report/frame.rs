@@ -5,8 +5,9 @@ use super::told::Alike;
 use crate::answers::{Check, RunAnswer};
 use crate::fence::RailPlace;
 use crate::loads::frame::{Base, FrameWhy, RailMoment};
+use crate::member::aisc360_16::ADVISED_SLENDERNESS;
 use crate::units::{Force, Measure, Moment, Quantity, System, number};
-use crate::verdict::{GuyVerdict, PostVerdict, RunFrame, RunVerdict};
+use crate::verdict::{BraceVerdict, Flag, GuyVerdict, PostVerdict, PulledPost, RunFrame, RunVerdict};
 
 /// The frames of all runs with the names of those runs.
 fn frames(check: &Check) -> impl Iterator<Item = (&str, &Result<RunFrame, FrameWhy>)> {
@@ -123,9 +124,7 @@ pub(super) fn by_hand(worst: &RunVerdict, rail: &RailMoment) -> Option<Moment> {
 /// The largest moment of the rails of a run on the frame, a line a rail.
 pub(super) fn rails(answer: &RunAnswer, system: System) -> Vec<String> {
     let Some(Ok(frame)) = &answer.worst.frame else { return Vec::new() };
-    let (unit, _) = Measure::Moment.printed(system);
-    let moment =
-        |moment: Moment| format!("{} {unit}", number(Measure::Moment.in_unit(moment.si(), system), 0));
+    let moment = |moment: Moment| moment_text(moment, system);
     let largest = |place: RailPlace| {
         let these = frame.rails.iter().filter(|rail| rail.place == place);
         these.max_by(|one, other| one.moment.si().total_cmp(&other.moment.si()))
@@ -212,12 +211,25 @@ pub(super) const GUY_FOOTING: &str = "uplift is not checked, neither at its own 
 /// The lines of the back braces and guys of a run, those alike together.
 pub(super) fn guys(answer: &RunAnswer, system: System) -> Vec<(String, String)> {
     let Some(Ok(frame)) = &answer.worst.frame else { return Vec::new() };
+    alike_together(frame.guys.iter().map(|guy| (guy.name, guy_text(guy, system), guy.post + 1)))
+}
+
+/// The lines of the braces of a run, and of the posts that are pulled and have none, those alike together.
+pub(super) fn braces(answer: &RunAnswer, system: System) -> Vec<(String, String)> {
+    let Some(Ok(frame)) = &answer.worst.frame else { return Vec::new() };
+    let braces = frame.braces.iter().map(|brace| ("brace", brace_text(brace, system), brace.post + 1));
+    let pulled = frame.pulled_posts.iter();
+    let pulled = pulled.map(|post| ("pull along the fence", pulled_text(post, system), post.post + 1));
+    alike_together(braces.chain(pulled))
+}
+
+/// What is told of posts, name by name and text by text.
+fn alike_together(all: impl Iterator<Item = (&'static str, String, usize)>) -> Vec<(String, String)> {
     let mut told: Vec<(&'static str, String, Vec<usize>)> = Vec::new();
-    for guy in &frame.guys {
-        let text = guy_text(guy, system);
-        match told.iter_mut().find(|(name, before, _)| *name == guy.name && *before == text) {
-            Some((.., posts)) => posts.push(guy.post + 1),
-            None => told.push((guy.name, text, vec![guy.post + 1])),
+    for (name, text, post) in all {
+        match told.iter_mut().find(|(other, before, _)| *other == name && *before == text) {
+            Some((.., posts)) => posts.push(post),
+            None => told.push((name, text, vec![post])),
         }
     }
     let line = |(name, text, posts): (&'static str, String, Vec<usize>)| {
@@ -265,4 +277,60 @@ fn guy_text(guy: &GuyVerdict, system: System) -> String {
         }
     };
     format!("{}. {up}.", said.join(", "))
+}
+
+/// What is not checked of a brace that is.
+pub(super) const BRACE_OPEN: &str = "not checked: the post bent along the fence and across it at once, uplift of its footing, the next post, threads and \
+                                     bands of the rod, how hard the rod was turned tight, wind on a run round the corner";
+/// What is not checked of a post without a brace.
+pub(super) const PULLED_OPEN: &str =
+    "the post has no brace: its bending along the fence, and along and across it at once, is not checked";
+
+fn brace_text(brace: &BraceVerdict, system: System) -> String {
+    let found = match &brace.found {
+        Ok(found) => found,
+        Err(why) => return format!("{}: {why}.", brace.flag),
+    };
+    let (unit, _) = Measure::Force.printed(system);
+    let force = |force: Force| format!("{} {unit}", number(Measure::Force.in_unit(force.si(), system), 0));
+    let ratio = |ratio: Option<f64>, unknown: &str| {
+        ratio.map_or_else(|| unknown.to_owned(), |ratio| format!("ratio {}", ratio_up(ratio)))
+    };
+    format!(
+        "{}: the cloth pulls the post along the fence with {} at the design wind. Rail pressed with {}, {}, slenderness {}; \
+         rod pulled with {}, {}; post bent along the fence with {}, at its foot {}, {}. Its footing is pulled up with {}. ◇ \
+         {BRACE_OPEN}.",
+        brace.flag,
+        force(found.pull.force),
+        force(found.does.rail),
+        ratio(found.rail, "not checked"),
+        slenderness(found.slenderness),
+        force(found.does.rod),
+        ratio(found.rod, "◇ not checked: the yield strength of its steel is not known"),
+        moment_text(found.does.greatest, system),
+        moment_text(found.does.foot_moment, system),
+        ratio(found.post, "not checked"),
+        force(found.does.uplift),
+    )
+}
+
+fn slenderness(found: f64) -> String {
+    let (advised, note) = ADVISED_SLENDERNESS;
+    let above = if found > advised { format!(" above the {advised:.0} of {note}") } else { String::new() };
+    format!("{}{above}", number(found, 0))
+}
+
+fn pulled_text(found: &PulledPost, system: System) -> String {
+    let (unit, _) = Measure::Force.printed(system);
+    format!(
+        "{}: the cloth pulls with {} {unit} at the design wind, {} at the foot; {PULLED_OPEN}.",
+        Flag::NotChecked,
+        number(Measure::Force.in_unit(found.pull.force.si(), system), 0),
+        moment_text(found.moment, system),
+    )
+}
+
+fn moment_text(moment: Moment, system: System) -> String {
+    let (unit, _) = Measure::Moment.printed(system);
+    format!("{} {unit}", number(Measure::Moment.in_unit(moment.si(), system), 0))
 }

@@ -13,8 +13,8 @@ use crate::source::Clause;
 use crate::survey::Survey;
 use crate::units::{Dimension, Force, Length, Quantity, Value};
 use crate::verdict::{
-    FasteningVerdict, Flag, FootingVerdict, GuyVerdict, Part, PartKind, PostFrame, PostVerdict, RailCheck,
-    RunFrame, RunVerdict, Then,
+    BraceFound, BraceVerdict, FasteningVerdict, Flag, FootingVerdict, GuyVerdict, Part, PartKind, PostFrame,
+    PostVerdict, PulledPost, RailCheck, RunFrame, RunVerdict, Then,
 };
 use crate::wind::{Case, From};
 use serde::Serialize;
@@ -300,6 +300,8 @@ struct RunFrameJson<'a> {
     out_of_balance: Option<f64>,
     hand_limit_gust_m_s: Option<f64>,
     guys: Vec<GuyJson>,
+    braces: Vec<BraceJson>,
+    pulled_posts: Vec<PulledPostJson>,
     rails: Vec<RailOnFrameJson>,
     #[serde(skip_serializing_if = "Option::is_none")]
     why: Option<String>,
@@ -312,6 +314,43 @@ struct RailOnFrameJson {
     bay: usize,
     moment_n_m: f64,
     hand_moment_n_m: Option<f64>,
+}
+
+/// A brace of a post under the pull of the cloth along the fence; nothing of what is not checked.
+#[derive(Serialize)]
+struct BraceJson {
+    post: usize,
+    bay: usize,
+    flag: &'static str,
+    pull_n: Option<f64>,
+    pull_at_m: Option<f64>,
+    rail_pressed_n: Option<f64>,
+    rail_capacity_n: Option<f64>,
+    rail_slenderness: Option<f64>,
+    rail_ratio: Option<f64>,
+    rail_rule: Option<String>,
+    rod_pulled_n: Option<f64>,
+    rod_capacity_n: Option<f64>,
+    rod_ratio: Option<f64>,
+    rod_rule: Option<String>,
+    post_foot_moment_n_m: Option<f64>,
+    post_moment_n_m: Option<f64>,
+    post_ratio: Option<f64>,
+    post_uplift_n: Option<f64>,
+    next_post_pressed_n: Option<f64>,
+    why: String,
+}
+
+/// A post that the cloth pulls along the fence and no brace holds.
+#[derive(Serialize)]
+struct PulledPostJson {
+    post: usize,
+    bay: usize,
+    pull_n: f64,
+    pull_at_m: f64,
+    foot_moment_n_m: f64,
+    flag: &'static str,
+    why: &'static str,
 }
 
 /// A back brace or guy; a guy is never pressed.
@@ -789,6 +828,8 @@ fn run_frame_json<'a>(
             out_of_balance: Some(frame.out_of_balance),
             hand_limit_gust_m_s: Some(frame.hand_limit_gust.si()),
             guys: frame.guys.iter().map(guy_json).collect(),
+            braces: frame.braces.iter().map(brace_json).collect(),
+            pulled_posts: frame.pulled_posts.iter().map(pulled_post_json).collect(),
             rails: frame
                 .rails
                 .iter()
@@ -811,6 +852,8 @@ fn run_frame_json<'a>(
             out_of_balance: None,
             hand_limit_gust_m_s: None,
             guys: Vec::new(),
+            braces: Vec::new(),
+            pulled_posts: Vec::new(),
             rails: Vec::new(),
             why: Some(why.to_string()),
         },
@@ -844,6 +887,51 @@ fn post_frame_json(frame: &PostFrame) -> PostFrameJson {
         hand_limit_gust_m_s: frame.hand_limit_gust.si(),
         rigid: feet(Base::Rigid),
         soft: feet(Base::Soft),
+    }
+}
+
+fn brace_json(brace: &BraceVerdict) -> BraceJson {
+    let found = brace.found.as_ref().ok();
+    let of = |figure: fn(&BraceFound) -> f64| found.map(figure);
+    let compression = found.and_then(|found| found.compression);
+    let tension = found.and_then(|found| found.tension);
+    let why = match &brace.found {
+        Ok(_) => super::frame::BRACE_OPEN.to_owned(),
+        Err(why) => why.to_string(),
+    };
+    BraceJson {
+        post: brace.post + 1,
+        bay: brace.bay + 1,
+        flag: brace.flag.word(),
+        pull_n: of(|found| found.pull.force.si()),
+        pull_at_m: of(|found| found.pull.at.si()),
+        rail_pressed_n: of(|found| found.does.rail.si()),
+        rail_capacity_n: compression.map(|(force, _)| force.si()),
+        rail_slenderness: of(|found| found.slenderness),
+        rail_ratio: found.and_then(|found| found.rail),
+        rail_rule: compression.map(|(_, clause)| clause.to_string()),
+        rod_pulled_n: of(|found| found.does.rod.si()),
+        rod_capacity_n: tension.map(|(force, _)| force.si()),
+        rod_ratio: found.and_then(|found| found.rod),
+        rod_rule: tension.map(|(_, clause)| clause.to_string()),
+        post_foot_moment_n_m: of(|found| found.does.foot_moment.si()),
+        post_moment_n_m: of(|found| found.does.greatest.si()),
+        post_ratio: found.and_then(|found| found.post),
+        post_uplift_n: of(|found| found.does.uplift.si()),
+        next_post_pressed_n: of(|found| found.does.press.si()),
+        why,
+    }
+}
+
+fn pulled_post_json(found: &PulledPost) -> PulledPostJson {
+    PulledPostJson {
+        post: found.post + 1,
+        bay: found.bay + 1,
+        pull_n: found.pull.force.si(),
+        pull_at_m: found.pull.at.si(),
+        foot_moment_n_m: found.moment.si(),
+        flag: Flag::NotChecked.word(),
+        why: super::frame::PULLED_OPEN,
     }
 }
 

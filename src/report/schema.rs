@@ -218,6 +218,7 @@ fn survey() -> Json {
         ("end".to_owned(), end()),
         ("other-posts".to_owned(), other_posts()),
         ("guys".to_owned(), guys()),
+        ("braces".to_owned(), braces()),
         ("vents".to_owned(), vents()),
         ("air-permeability".to_owned(), air_permeability()),
         ("fastening".to_owned(), any_of([word("unknown"), fastening()])),
@@ -660,6 +661,24 @@ fn guys() -> Json {
     Json::keys([("type", "array".into()), ("items", table(keys, &required))])
 }
 
+fn braces() -> Json {
+    let number = Json::keys([("type", "integer".into()), ("minimum", Json::Count(1))]);
+    let numbers = Json::keys([("type", "array".into()), ("items", number)]);
+    let keys = vec![
+        key_like(&run::BRACE_POSTS, numbers, vec![Json::List(vec![Json::Count(1), Json::Count(7)])]),
+        key(&run::BRACE_HEIGHT, reference("length")),
+        key(&run::BRACE_DIAMETER, reference("length")),
+        key(&run::BRACE_WALL, reference("length")),
+        key(&run::BRACE_YIELD, reference("pressure")),
+        key(&run::BRACE_ROD, any_of([word("none"), reference("length")])),
+        key(&run::BRACE_ROD_YIELD, reference("pressure")),
+        note(),
+        from(),
+    ];
+    let required = ["posts", "height", "diameter", "nominal_wall", "yield", "rod"];
+    Json::keys([("type", "array".into()), ("items", table(keys, &required))])
+}
+
 fn vents() -> Json {
     let keys = vec![
         key(&screen::VENT_WIDTH, reference("length")),
@@ -812,12 +831,12 @@ fn shared_run_keys() -> Keys {
         named(&run::SCREEN, "screen-or-name"),
         named(&run::OTHER_POSTS, "other-posts"),
         named(&run::GUY, "guys"),
+        named(&run::BRACE, "braces"),
         (fields::NOTE.key.to_owned(), about(&fields::NOTE.sentence(), dealt(text()), Vec::new())),
         (
             fields::FROM.key.to_owned(),
             about(&fields::FROM.sentence(), dealt(choice(&fields::FROM_WAYS)), Vec::new()),
         ),
-        reserved("brace", "braces and truss rods"),
     ]
 }
 
@@ -834,7 +853,8 @@ fn run_table() -> Json {
         .iter()
         .filter(|(key, value)| key != run::NAME.key && !is_never(value))
         .map(|(key, _)| {
-            let is_list = [run::BAYS.key, run::OTHER_POSTS.key, run::GUY.key].contains(&key.as_str());
+            let is_list =
+                [run::BAYS.key, run::OTHER_POSTS.key, run::GUY.key, run::BRACE.key].contains(&key.as_str());
             let one = if is_list { Json::keys([("items", reference("one"))]) } else { reference("one") };
             (key.clone(), one)
         })

@@ -348,7 +348,8 @@ impl Page<'_> {
         if let Some(on_frame) = frame::of_run(alike, self.system) {
             wrapped(out, "  on the frame         ", &format!("{on_frame}."))?;
         }
-        for (name, guy) in frame::guys(alike.answer, self.system) {
+        let braces = frame::braces(alike.answer, self.system);
+        for (name, guy) in frame::guys(alike.answer, self.system).into_iter().chain(braces) {
             wrapped(out, &format!("  {name:<21}"), &guy)?;
         }
         if let Some(rails) = told::rails(self.check, alike.answer) {

@@ -334,7 +334,7 @@ impl<'t> File<'t> {
             reader.check_keys(table, FOOTING_KEYS, &format!("[footing.{name}]"), &[], &[]);
         }
         let all = self.table("all_runs", reader).map(|(table, _)| {
-            reader.check_keys(table, RUN_KEYS, "[all_runs]", &[IN_ITS_SCREEN], RUN_RESERVED);
+            reader.check_keys(table, RUN_KEYS, "[all_runs]", &[IN_ITS_SCREEN], &[]);
             for key in ["name", "bays"] {
                 if let Some((key, _)) = table.get_key_value(key) {
                     reader.mistake(
@@ -394,7 +394,7 @@ impl<'t> File<'t> {
                 RUN_KEYS,
                 &shown,
                 &[(&["survey", "units"], "at the top of the file", "move it up"), IN_ITS_SCREEN],
-                RUN_RESERVED,
+                &[],
             );
             let names = run_names(table, &shown, item.span(), reader);
             let listed = table.get("name").is_some_and(|name| matches!(name.get_ref(), DeValue::Array(_)));

@@ -6,7 +6,7 @@ use super::reading::Reading;
 use super::run::RunReader;
 use crate::fence::{Face, Guy, GuyKind, Shape, Tube, Wall};
 use crate::member::Format;
-use crate::units::{Force, Length, Measure, Pressure, Quantity};
+use crate::units::{Force, Length, Measure, Pressure, Quantity, System, Value};
 use crate::workings::Blank;
 use toml::de::DeValue;
 
@@ -143,25 +143,10 @@ fn guy_of(layers: &Layers<'_>, fence: Option<Length>, reader: &mut Reader) -> Op
         kind,
         format: Format::default(),
     };
-    if let Some(fence) = fence.filter(|fence| guy.height > *fence) {
-        let (height, fence) = (guy.height, fence);
-        let both = |length: Length| crate::units::Value::new(length, Measure::Length);
-        let written = |length| {
-            let value = both(length);
-            format!(
-                "{} ({})",
-                value.written(crate::units::System::Us),
-                value.written(crate::units::System::Si)
-            )
-        };
+    if let Some(what) = too_high(&layers.name, guy.height, fence) {
         reader.mistake(
             layers.place.clone(),
-            format!(
-                "{} holds its post {} up, above the fence of {}",
-                layers.name,
-                written(height),
-                written(fence)
-            ),
+            what,
             "measure from the foot of the post to where it holds the post",
         );
         return None;
@@ -172,4 +157,14 @@ fn guy_of(layers: &Layers<'_>, fence: Option<Length>, reader: &mut Reader) -> Op
         return None;
     }
     Some(guy)
+}
+
+/// What is wrong where something holds its post above the fence.
+pub(super) fn too_high(name: &str, height: Length, fence: Option<Length>) -> Option<String> {
+    let fence = fence.filter(|fence| height > *fence)?;
+    let written = |length: Length| {
+        let value = Value::new(length, Measure::Length);
+        format!("{} ({})", value.written(System::Us), value.written(System::Si))
+    };
+    Some(format!("{name} holds its post {} up, above the fence of {}", written(height), written(fence)))
 }

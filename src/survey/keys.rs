@@ -164,7 +164,7 @@ pub(super) const SOIL_KEYS: &[&str] = &[
 pub(super) const RAIL_KEYS: &[&str] =
     &["diameter", "nominal_wall", "measured_wall", "seamless", "yield", "splice", "note", "from"];
 pub(super) const RUN_ONLY_KEYS: &[&str] =
-    &["name", "court", "faces", "bays", "other_posts", "guy", "start", "finish"];
+    &["name", "court", "faces", "bays", "other_posts", "guy", "brace", "start", "finish"];
 /// The keys of a run, in the order in which they are best written.
 pub(crate) const RUN_KEYS: &[&str] = &[
     "name",
@@ -191,6 +191,7 @@ pub(crate) const RUN_KEYS: &[&str] = &[
     "screen",
     "other_posts",
     "guy",
+    "brace",
     "note",
     "from",
 ];
@@ -208,7 +209,9 @@ pub(super) const GUY_KEYS: &[&str] = &[
     "note",
     "from",
 ];
-pub(super) const RUN_RESERVED: &[&str] = &["brace"];
+/// The keys of braces, in the order in which they are best written.
+pub(super) const BRACE_KEYS: &[&str] =
+    &["posts", "height", "diameter", "nominal_wall", "yield", "rod", "rod_yield", "note", "from"];
 /// How a thing was found.
 pub(super) const FROM: &[&str] =
     &[Found::Tape.key(), Found::Caliper.key(), Found::Drawing.key(), Found::Told.key(), Found::Guess.key()];

@@ -1,5 +1,6 @@
 //! One run of a survey.
 
+use super::brace;
 use super::corners::{COMPASS, compass};
 use super::file::{File, Kinds, unknown_kind};
 use super::keys::*;
@@ -88,6 +89,8 @@ impl<'t> RunReader<'_, 't> {
         let finish = self.end("finish", reader);
         let others = self.others(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), reader);
         let guys = self.guys(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), height, reader);
+        let braces =
+            self.braces(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), height, reader);
         let note = reader.text(layers, "note", "a line of text", Missing::IsFine);
         self.file.from(layers, reader);
         let screen =
@@ -95,7 +98,7 @@ impl<'t> RunReader<'_, 't> {
         let (height, base, bays, chain_link) = (height?, base?, bays?, chain_link?);
         let (line, end, corner, gate) = (line?, end?, corner?, gate?);
         let (start, finish, screen, others) = (start?, finish?, screen?, others?);
-        let (footing, guys) = (footing?, guys?);
+        let (footing, guys, braces) = (footing?, guys?, braces?);
         let end_footing = end_footing?.or(footing);
         let (corner_footing, gate_footing) = (corner_footing?.or(end_footing), gate_footing?.or(end_footing));
         let mut posts = vec![Length::default()];
@@ -117,6 +120,7 @@ impl<'t> RunReader<'_, 't> {
                 None => Role::Line,
             }
         };
+        let braces = brace::stood(braces, &bays, role, reader)?;
         let named = |at: usize| others.iter().find(|(number, _)| *number == at + 1).map(|(_, kind)| *kind);
         if self.has("gate_post") && gate != corner {
             for at in [0, last] {
@@ -201,6 +205,7 @@ impl<'t> RunReader<'_, 't> {
             start: End::Free,
             finish: End::Free,
             guys,
+            braces,
         };
         Some(Draft {
             survey: RunSurvey {

@@ -285,6 +285,9 @@ fn hung(survey: &RunSurvey, format: Format, end: &dyn Fn(&str) -> Extreme) -> Ru
             GuyKind::BackBrace(_) => format,
         };
     }
+    for brace in &mut run.braces {
+        brace.format = format;
+    }
     run.rails = Rails { top: rail(top), middle: rail(middle), bottom: rail(bottom) };
     if let (Some(screen), Some(fastening)) = (&mut run.screen, &survey.fastening) {
         screen.fastening = Some(fastening.settled(end));

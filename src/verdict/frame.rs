@@ -1,5 +1,6 @@
 //! Posts held against what the frame asks of them: of that and of hand statics the worse counts.
 
+use super::braces::{self, BraceVerdict, PulledPost};
 use super::{
     Demand, Flag, LimitGust, Part, PartKind, PostVerdict, REFERENCE_GUST, RunVerdict, Standing, VerdictError,
     WorkedPost, heading, ratios, run_of, strength, worked,
@@ -57,6 +58,10 @@ pub struct RunFrame {
     pub hand_limit_gust: Velocity,
     /// Its back braces and guys, in the order of the run.
     pub guys: Vec<GuyVerdict>,
+    /// The braces of its posts, in the order of the run.
+    pub braces: Vec<BraceVerdict>,
+    /// The posts that the cloth pulls along the fence and no brace holds.
+    pub pulled_posts: Vec<PulledPost>,
     /// The largest moment of each of its rails but those along the ground, bay by bay, at the design event; without a
     /// speed at the gust that ratios are worked at.
     pub rails: Vec<RailMoment>,
@@ -253,7 +258,9 @@ pub fn on_frame(fence: &Fence, site: &Site, hand: Vec<RunVerdict>) -> Result<Vec
                 hand = with_rails(hand, bent.0, bent.1, level);
                 let held = guys(fence, own_design.as_ref(), &own_gust, site);
                 let found = Frames { gust: &gust, design: design.as_deref() };
-                let posts = found.posts(fence, run, site, &hand, &held)?;
+                let pull = hand.fastening.as_ref().ok().and_then(|fastening| fastening.in_plane);
+                let braces = braces::braces(fence, run, site.code().level(), pull);
+                let posts = found.posts(fence, run, site, &hand, (&held, &braces))?;
                 let told = own_design.as_ref().unwrap_or(&own_gust);
                 let frame = RunFrame {
                     with: told.with.clone(),
@@ -264,6 +271,8 @@ pub fn on_frame(fence: &Fence, site: &Site, hand: Vec<RunVerdict>) -> Result<Vec
                     out_of_balance: told.out_of_balance.max(own_gust.out_of_balance),
                     hand_limit_gust: hand.limit_gust,
                     guys: held,
+                    braces,
+                    pulled_posts: braces::pulled_posts(fence, run, pull),
                     rails: told.rails(),
                 };
                 (Ok(frame), posts)
@@ -301,6 +310,17 @@ fn left_open(hand: PostVerdict) -> PostVerdict {
     PostVerdict { flag, frame_is_open: true, limit_is_at_most: true, ..hand }
 }
 
+/// A post at a brace: the pull along the fence is checked with the brace, and never with the wind across.
+fn beside_brace(post: PostVerdict, brace: &BraceVerdict) -> PostVerdict {
+    let of_brace = brace.found.as_ref().ok().and_then(|found| found.flag_of_checked());
+    left_open(PostVerdict {
+        flag: post.flag.max(brace.flag),
+        flag_of_checked: post.flag_of_checked.max(of_brace),
+        guys_flag: post.guys_flag.max(of_brace),
+        ..post
+    })
+}
+
 /// Which load of a post a frame is asked for.
 type Of = fn(&FrameRun, &Fence, usize) -> Option<PostLoad>;
 
@@ -330,7 +350,7 @@ impl Frames<'_> {
         run: usize,
         site: &Site,
         hand: &RunVerdict,
-        guys: &[GuyVerdict],
+        (guys, braces): (&[GuyVerdict], &[BraceVerdict]),
     ) -> Result<Vec<PostVerdict>, VerdictError> {
         let this = &fence.runs[run];
         let level = site.code().level();
@@ -373,7 +393,8 @@ impl Frames<'_> {
                 framed.limit_gust = LimitGust { gust: REFERENCE_GUST, ratio }.work(&mut Blank);
             }
             let held: Vec<&GuyVerdict> = guys.iter().filter(|guy| guy.post == at).collect();
-            posts.push(self.worse(fence, (run, at), (by_hand.clone(), framed), &held));
+            let worse = self.worse(fence, (run, at), (by_hand.clone(), framed), &held);
+            posts.push(braces.iter().filter(|brace| brace.post == at).fold(worse, beside_brace));
         }
         Ok(posts)
     }
@@ -518,5 +539,6 @@ pub fn frame_workings(
         };
         let _ = along(guy, told, &strength, site.code().level(), ledger);
     }
+    braces::workings(fence, (run, post), site.code().level(), verdict, ledger);
     Ok(())
 }

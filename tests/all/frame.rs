@@ -615,3 +615,216 @@ fn a_rail_is_held_against_the_larger_moment_of_hand_statics_and_frame() {
         assert!(post.flag >= worst);
     }
 }
+
+/// The survey with cloth held at its upright edges alone, and this brace.
+fn pulled_along(brace: &str) -> String {
+    let soil = "soil = { density = \"medium\", lateral_bearing = \"150 psf/ft\" }";
+    let held = "height = \"9 ft\", fastening = { kind = \"ties\", strength = \"1500 lbf\", age = \"new\", spacing = \"12 in\", \
+                rows = [\"sides\"], panel = \"10 ft\", stiffness = \"5000 lb/ft\", slack = \"1 %\" } }";
+    survey(soil, brace).replace("height = \"9 ft\" }", held)
+}
+
+fn brace_at(posts: &str, height: &str, more: &str) -> String {
+    format!(
+        "brace = [{{ posts = {posts}, height = \"{height}\", diameter = \"1.66 in\", nominal_wall = \"0.14 in\", \
+         yield = \"30 ksi\", {more} }}]\n"
+    )
+}
+
+const ROD: &str = "rod = \"3/8 in\", rod_yield = \"36 ksi\"";
+
+fn frame_of(survey: &str) -> serde_json::Value {
+    let (text, _) = on_the_frame(survey, "json");
+    let found: serde_json::Value = serde_json::from_str(&text).unwrap();
+    found["runs"][0]["frame"].clone()
+}
+
+#[test]
+fn a_brace_takes_the_pull_along_the_fence_as_a_triangle_of_pins_takes_it() {
+    let plain = frame_of(&pulled_along(""));
+    let found = frame_of(&pulled_along(&brace_at("[1, 7]", "7.5 ft", ROD)));
+    let (braces, pulled) = (found["braces"].as_array().unwrap(), plain["pulled_posts"].as_array().unwrap());
+    assert_eq!((braces.len(), pulled.len()), (2, 2));
+    assert!(found["pulled_posts"].as_array().unwrap().is_empty());
+    for (at, (brace, alone)) in braces.iter().zip(pulled).enumerate() {
+        assert_eq!((&brace["post"], &alone["post"]), (&[1, 7][at].into(), &[1, 7][at].into()));
+        assert_eq!((&brace["bay"], &alone["bay"]), (&[1, 6][at].into(), &[1, 6][at].into()));
+        let figure = |key: &str| brace[key].as_f64().unwrap();
+        let pull = figure("pull_n");
+        // The cloth hangs from 1 ft to 10 ft: 5.5 ft over the foot, 5.5/7.5 of the pull in the rail, which stands in the
+        // same proportion of 10 ft to 12.5 ft to the rod and to 7.5 ft to what lifts the foot.
+        near(figure("rail_pressed_n"), pull * 5.5 / 7.5);
+        near(figure("rod_pulled_n"), pull * 5.5 / 7.5 * 1.25);
+        near(figure("post_uplift_n"), pull * 5.5 / 7.5 * 0.75);
+        near(figure("next_post_pressed_n"), pull * 5.5 / 7.5 * 0.75);
+        // Between foot and rail of a hinge 5.5 ft × 2/7.5 of the pull, in metres.
+        near(figure("post_moment_n_m"), pull * 5.5 * 2.0 / 7.5 * 0.3048);
+        // 2893 lbf in the rail and 3578.5 lbf in the rod, by hand.
+        nearly(figure("rail_ratio"), figure("rail_pressed_n") / (2893.0 * 4.448_222));
+        nearly(figure("rod_ratio"), figure("rod_pulled_n") / (3578.5 * 4.448_222));
+        nearly(figure("rail_slenderness"), 221.06);
+        assert!(brace["rail_rule"].as_str().unwrap().contains("E3"));
+        assert!(brace["rod_rule"].as_str().unwrap().contains("D2"));
+        // Without a brace the post is a cantilever under the same pull.
+        near(alone["pull_n"].as_f64().unwrap(), pull);
+        near(alone["foot_moment_n_m"].as_f64().unwrap(), pull * 5.5 * 0.3048);
+        assert!(figure("post_foot_moment_n_m") < alone["foot_moment_n_m"].as_f64().unwrap() / 3.0);
+        assert_eq!(alone["flag"], "not checked");
+    }
+}
+
+#[test]
+fn below_the_pull_a_brace_takes_more_on_a_stiff_foot_than_on_a_hinge_and_that_counts() {
+    let found = frame_of(&pulled_along(&brace_at("[1]", "5 ft", ROD)));
+    let figure = |key: &str| found["braces"][0][key].as_f64().unwrap();
+    let times = figure("rail_pressed_n") / figure("pull_n");
+    // 5.5/5 on a hinge; a cantilever propped at a by what does not give, pulled at y: (3 y - a)/2a.
+    assert!(times > 5.5 / 5.0 && times < (3.0 * 5.5 - 5.0) / 10.0, "{times}");
+}
+
+#[test]
+fn a_brace_in_metres_is_the_same_brace() {
+    let us = frame_of(&pulled_along(&brace_at("[1]", "7.5 ft", ROD)));
+    let si = "brace = [{ posts = [1], height = \"2.286 m\", diameter = \"42.164 mm\", nominal_wall = \"3.556 mm\", \
+              yield = \"206.842719 MPa\", rod = \"9.525 mm\", rod_yield = \"248.211263 MPa\" }]\n";
+    let si = frame_of(&pulled_along(si));
+    for key in ["rail_ratio", "rod_ratio", "post_ratio", "rod_pulled_n", "post_foot_moment_n_m"] {
+        near(si["braces"][0][key].as_f64().unwrap(), us["braces"][0][key].as_f64().unwrap());
+    }
+}
+
+#[test]
+fn a_brace_over_its_limit_is_a_post_over_its_limit_and_one_within_it_is_no_pass() {
+    let check = |survey: &str| {
+        let found: serde_json::Value = serde_json::from_str(&on_the_frame(survey, "json").0).unwrap();
+        found["runs"][0].clone()
+    };
+    // Posts so strong, in footings so deep and wind so light that nothing but a thin rod is over its limit.
+    let strong = |more: &str| {
+        pulled_along(&brace_at("[1]", "5.5 ft", more))
+            .replace(
+                "diameter = \"2.875 in\"\nnominal_wall = \"0.203 in\"",
+                "diameter = \"8.625 in\"\nnominal_wall = \"0.5 in\"",
+            )
+            .replace("width = \"12 in\", depth = \"42 in\"", "width = \"24 in\", depth = \"140 in\"")
+            .replace("115 mph", "60 mph")
+    };
+    let thin = check(&strong("rod = \"1/8 in\", rod_yield = \"36 ksi\""));
+    let brace = &thin["frame"]["braces"][0];
+    assert!(brace["rod_ratio"].as_f64() > Some(1.0) && brace["post_ratio"].as_f64() < Some(0.9), "{brace}");
+    assert_eq!((&brace["flag"], &thin["posts"][0]["flag"]), (&"over".into(), &"over".into()));
+    let good = check(&strong("rod = \"1 in\", rod_yield = \"36 ksi\""));
+    let brace = &good["frame"]["braces"][0];
+    assert_eq!(
+        (&brace["flag"], &good["posts"][0]["flag"]),
+        (&"within".into(), &"not checked".into()),
+        "{brace}"
+    );
+    assert!(brace["why"].as_str().unwrap().contains("along the fence and across it at once"));
+}
+
+#[test]
+fn what_loads_no_brace_or_is_not_known_of_one_is_told_as_not_checked() {
+    let brace = |survey: &str| frame_of(survey)["braces"][0].clone();
+    let why = |brace: &serde_json::Value| {
+        assert_eq!(brace["flag"], "not checked", "{brace}");
+        brace["why"].as_str().unwrap().to_owned()
+    };
+    // Cloth of which no pull along the fence is known.
+    let plain = brace(&survey("soil = { density = \"medium\" }", &brace_at("[1]", "5 ft", ROD)));
+    assert!(why(&plain).starts_with("nothing that loads it is known") && plain["rail_pressed_n"].is_null());
+    let bare = brace(&pulled_along(&brace_at("[1]", "5 ft", "rod = \"none\"")));
+    assert!(why(&bare).starts_with("without a truss rod"));
+    // Cloth on other bays than that of the brace.
+    let beside = pulled_along(&brace_at("[1]", "5 ft", ROD))
+        .replace("bottom = \"1 ft\"", "bays = \"3..4\", bottom = \"1 ft\"");
+    assert!(why(&brace(&beside)).starts_with("no cloth pulls its post one way"));
+    // It pulls the line posts at its own edges, which have none.
+    let found = frame_of(&beside);
+    let posts: Vec<_> =
+        found["pulled_posts"].as_array().unwrap().iter().map(|post| post["post"].clone()).collect();
+    assert_eq!(posts, [3, 5]);
+    // The steel of the rod is not known: its rail is checked all the same.
+    let rod = brace(&pulled_along(&brace_at("[1]", "5 ft", "rod = \"3/8 in\"")));
+    assert!(rod["rod_ratio"].is_null() && rod["rail_ratio"].as_f64() > Some(0.0));
+    let text = on_the_frame(&pulled_along(&brace_at("[1]", "5 ft", "rod = \"3/8 in\"")), "text").0;
+    let brief = text.split("Post by post").next().unwrap();
+    assert!(brief.lines().all(|line| line.chars().count() <= 72), "{brief}");
+    let flat = brief.split_whitespace().collect::<Vec<_>>().join(" ");
+    for wanted in [
+        "brace post 1: ■ over: the cloth pulls the post along the fence with",
+        "◇ not checked: the yield strength of its steel is not known; post bent",
+        "pull along the fence post 7: ◇ not checked: the cloth pulls with",
+    ] {
+        assert!(flat.contains(wanted), "{wanted}: {flat}");
+    }
+    // By hand statics braces do not count, which is told.
+    let (plain, _) = json_of(&pulled_along(&brace_at("[1]", "5 ft", ROD)));
+    let remarks = plain["remarks"].as_array().unwrap();
+    assert!(remarks.iter().any(|remark| remark["id"] == "guys-not-counted"));
+}
+
+#[test]
+fn a_brace_at_a_gate_post_stands_in_the_bay_away_from_the_gate() {
+    let gate = |posts: &str| {
+        let with_gate = "bays = [\"3 x 10 ft\", \"gate 4 ft\", \"3 x 10 ft\"]";
+        pulled_along(&brace_at(posts, "7.5 ft", ROD)).replace("bays = [\"6 x 10 ft\"]", with_gate)
+    };
+    let found = frame_of(&gate("[4, 5]"));
+    let bays: Vec<_> = found["braces"].as_array().unwrap().iter().map(|brace| brace["bay"].clone()).collect();
+    assert_eq!(bays, [3, 5]);
+    // An open gate holds no cloth: its posts are pulled one way.
+    for brace in found["braces"].as_array().unwrap() {
+        near(brace["rail_pressed_n"].as_f64().unwrap(), brace["pull_n"].as_f64().unwrap() * 5.5 / 7.5);
+    }
+}
+
+#[test]
+fn braces_that_stand_nowhere_or_lack_a_size_are_told_each_with_its_line() {
+    let told = |brace: &str, bays: &str| {
+        let survey = pulled_along(brace).replace("6 x 10 ft", bays);
+        let out = run_with(&["check", "-", "--frame"], &survey);
+        assert_eq!(out.code, 2, "{}", out.text);
+        out.err
+    };
+    let fence = "6 x 10 ft";
+    for (told, wanted) in [
+        (told(&brace_at("[9]", "5 ft", ROD), fence), "has posts 1 to 7, seen from inside"),
+        (told(&brace_at("[3]", "5 ft", ROD), fence), "post 3 is a line post"),
+        (
+            told(&brace_at("[1]", "5 ft", ROD), "gate 4 ft"),
+            "beside post 1 there is no bay but a gate to stand in",
+        ),
+        (told(&brace_at("[1, 1]", "5 ft", ROD), fence), "post 1 has another brace"),
+        (
+            told(&brace_at("[1]", "11 ft", ROD), fence),
+            "holds its post 11 ft (3.353 m) up, above the fence of 10 ft (3.048 m)",
+        ),
+        (
+            told(&brace_at("[1]", "5 ft", "note = \"\""), fence),
+            "has no rod: across its truss rod, or \"none\"",
+        ),
+        (
+            told(&brace_at("[1]", "5 ft", "rod = \"none\", rod_yield = \"36 ksi\""), fence),
+            "belongs to a rod, and it has none",
+        ),
+        (told(&brace_at("\"1\"", "5 ft", ROD), fence), "brace has no posts"),
+        (told(&brace_at("[1]", "5 ft", ROD).replace("nominal_wall", "wall"), fence), "brace has no key wall"),
+        (told("brace = \"5 ft\"\n", fence), "brace is a list of tables"),
+    ] {
+        assert!(told.contains(wanted) && told.contains("line "), "{wanted}: {told}");
+    }
+}
+
+#[test]
+fn the_workings_of_a_braced_post_write_down_its_rail_its_rod_and_itself() {
+    let survey = pulled_along(&brace_at("[1]", "7.5 ft", ROD));
+    let told = |post: &str| run_with(&["check", "-", "--frame", "--workings", post], &survey).text;
+    let braced = told("north/1");
+    for wanted in
+        ["The rail of its brace", "L_c/r", "The rod of its brace", "The post along the fence alone", "n_f"]
+    {
+        assert!(braced.contains(wanted), "{wanted}: {braced}");
+    }
+    assert!(told("north/7").contains("the post has no brace: not checked"));
+}

@@ -86,6 +86,7 @@ pub fn fence(bays_ft: &[f64], height_ft: f64, solidity: f64) -> Fence {
             start: End::Free,
             finish: End::Free,
             guys: Vec::new(),
+            braces: Vec::new(),
         }],
     }
 }

@@ -8,12 +8,15 @@
 //! The load of the wind gets into the frame somewhere between two ways, and both are worked: wholly on the posts, by bay
 //! shares and straight over the height of what it bears on; or wholly through the rails, by the lever rule between the
 //! rails and the ground. Back braces and guys hold posts from the side, pinned at both ends; a guy goes slack instead of
-//! being pressed, and where any stands the wind is worked from both sides. Axial force counts in bending (P-Δ) with the weight of the posts themselves.
+//! being pressed, and where any stands the wind is worked from both sides. A brace in the plane of the fence stands in a
+//! plane frame of its own under the pull of the cloth along the fence, and takes none of the wind across it. Axial force counts in bending (P-Δ) with the weight of the posts themselves.
 
 mod bearing;
+mod brace;
 mod model;
 mod why;
 
+pub use brace::{ALONE, FootAlong, OnBrace, Pull, TWO_FEET, braced, pull_into};
 pub use why::{FrameWhy, SoftUnknown};
 
 use super::pieces::Pieces;

@@ -15,6 +15,8 @@ pub const E3_2: Clause = DOCUMENT.at("E3, Eqs. E3-1, E3-2");
 pub const E3_3: Clause = DOCUMENT.at("E3, Eqs. E3-1, E3-3").from_memory();
 /// Compression of slender round tube.
 pub const E7_7: Clause = DOCUMENT.at("E7.2, Eq. E7-7").from_memory();
+/// The slenderness L_c/r that columns had better not pass, as a note advises.
+pub const ADVISED_SLENDERNESS: (f64, Clause) = (200.0, DOCUMENT.at("E2, user note").from_memory());
 const SQUARE_WALL: Clause = DOCUMENT.at("Table B4.1a, case 6, walls that are not slender");
 
 /// Effective length factor of a post that stands free.

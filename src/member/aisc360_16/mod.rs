@@ -13,9 +13,10 @@ pub use combined::{
     interaction,
 };
 pub use compression::{
-    AllowableCompression, Column, Compression, CompressionInBothFormats, DesignCompression, E3_2, E3_3, E7_7,
-    ElasticBuckling, FREE_STANDING, InelasticBuckling, InelasticLimit, LengthRatio, NominalCompression,
-    RoundEffectiveArea, RoundSlenderLimit, SlenderBuckling, nominal_compression, square_compression,
+    ADVISED_SLENDERNESS, AllowableCompression, Column, Compression, CompressionInBothFormats,
+    DesignCompression, E3_2, E3_3, E7_7, ElasticBuckling, FREE_STANDING, InelasticBuckling, InelasticLimit,
+    LengthRatio, NominalCompression, RoundEffectiveArea, RoundSlenderLimit, SlenderBuckling,
+    nominal_compression, square_compression,
 };
 pub use round_flexure::{
     CompactLimit, F8_1, F8_2, F8_3, Noncompact, NoncompactLimit, Plastic, Slender, TubeMoment,
