@@ -374,9 +374,10 @@ impl Remark {
                  is left to Case C: a departure (ours)."
             ),
             Self::HandStatics => "posts are worked by hand statics: each takes the load of its own two bays. Rails hand \
-                                  load from post to post; on soft ground that can make a post's moment up to 11 % \
-                                  larger, in a run of two bays up to 17 % (ours). --frame works posts and rails as one \
-                                  frame."
+                                  load from post to post. In runs of equal posts and bays of about 10 ft (3 m) that \
+                                  can make a post's moment up to 11 % larger on soft ground, in a run of two bays 17 %; \
+                                  stout end posts, stout rails or short bays can make it half as large again (ours). \
+                                  --frame works posts and rails as one frame."
                 .to_owned(),
             Self::GuysNotCounted => "the back braces and guys of the survey do not count here: hand statics knows none. \
                                      --frame works them."

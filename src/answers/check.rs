@@ -87,6 +87,22 @@ impl RunAnswer {
         groups.into_iter().flatten().filter_map(|group| group.flag_of_checked).max()
     }
 
+    /// The least gust at which something but the run's own posts and their footings reaches its limit: a rail, what holds
+    /// the cloth, a back brace or guy, a corner post with the cloth of the other side.
+    #[must_use]
+    pub fn other_limit_gust(&self) -> Option<Velocity> {
+        let rail = self.worst.rails.first().and_then(|rail| rail.limit_gust);
+        let fastening = self.winds.as_ref().and_then(|winds| winds.fastening).map(|(low, _)| low);
+        let corner = self.corners.as_ref().map(|corners| corners.limit_gust);
+        let guys = self.worst.frame.iter().flatten().flat_map(|frame| &frame.guys);
+        let guys = guys.filter_map(|guy| guy.limit_gust);
+        rail.into_iter()
+            .chain(fastening)
+            .chain(corner)
+            .chain(guys)
+            .min_by(|one, other| one.si().total_cmp(&other.si()))
+    }
+
     /// The largest ratio at the design wind, leaving out the same corner posts.
     #[must_use]
     pub fn own_ratio(&self) -> Option<f64> {

@@ -80,18 +80,23 @@ pub struct RunPlan {
     pub inside: Option<GroupPlan>,
     /// Posts without cloth beside them.
     pub bare: Option<GroupPlan>,
+    /// The least gust at which something of the run but its own posts reaches its limit: a rail, what holds the cloth, a
+    /// brace or guy, a corner post with the cloth of the other side.
+    pub other: Option<Velocity>,
     /// The end panels taken down alone; nothing where there is no cloth or too few bays of it.
     pub end_panels: Option<EndPanels>,
 }
 
 impl RunPlan {
-    /// The plan of the whole run: of its cloth where it has any, else of its bare posts.
+    /// The plan of the whole run: of its posts under cloth where it has any, else of its bare posts, or of what else goes
+    /// before them.
     #[must_use]
     pub fn whole(&self) -> Option<GroupPlan> {
         let lower = |one: GroupPlan, other: GroupPlan| {
             if other.limit_gust < one.limit_gust { other } else { one }
         };
-        [self.near_ends, self.inside].into_iter().flatten().reduce(lower).or(self.bare)
+        let posts = [self.near_ends, self.inside].into_iter().flatten().reduce(lower).or(self.bare);
+        posts.into_iter().chain(self.other.map(GroupPlan::of)).reduce(lower)
     }
 
     /// Whether cloth hangs that could be taken down.
@@ -119,5 +124,11 @@ fn run_plan(run: &RunAnswer, levers: &[super::levers::Pulled]) -> RunPlan {
             rest: GroupPlan::of(pulled.limit_gust),
             helps: (pulled.limit_gust / pulled.limit_gust_before).pure() >= CLEARLY_ABOVE.value,
         });
-    RunPlan { near_ends: of(&run.near_ends), inside: of(&run.inside), bare: of(&run.bare), end_panels }
+    RunPlan {
+        near_ends: of(&run.near_ends),
+        inside: of(&run.inside),
+        bare: of(&run.bare),
+        other: run.other_limit_gust(),
+        end_panels,
+    }
 }

@@ -58,7 +58,8 @@ const SOLID: Stated<f64> = Stated {
     because: "ours: a guy stretches as a solid steel rod of its diameter; strand stretches more, and the post then takes \
               more than is told",
 };
-const ALLOWED: Clause = SURVEY.at("pull on the guy, as its maker allows it, without a factor");
+const ALLOWED: Clause = SURVEY
+    .at("pull on the guy, as its maker allows it, against 0.6 of the wind where a code is at strength level");
 
 impl GuyKind {
     /// Its name.

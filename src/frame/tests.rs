@@ -1207,22 +1207,24 @@ fn the_shear_turns_where_the_load_changes_sign() {
     }
 }
 
-/// An even w with a moment of 0.49 w L² that lifts the far end: R = 0.99 w L, so that the moment, −0.49 w L² at the
-/// start, turns at 0.99 L with 0.99²/2 − 0.49 of w L², a twenty-thousandth, and is nought at the end.
+/// An even w with a moment of 0.49 w L² that lifts the other end: R = 0.99 w L, so that the moment, −0.49 w L² where it
+/// acts, turns 0.99 L from there with 0.99²/2 − 0.49 of w L², a twenty-thousandth, and is nought at the other end.
 #[test]
-fn a_turn_close_to_the_end_of_a_member_is_found() {
-    let (frame, member, [start, _]) = simple_beam();
-    let mut loads = Loads::new();
-    let down = Triple::along_z(newtons_per_metre(-1000.0));
-    loads.on_member(member, MemberLoad::Even { load: down, axes: Axes::Frame });
-    let moment = Triple::along_y(newton_metres(-0.49 * 4000.0));
-    loads.on_joint(start, Action { moment, ..Action::none() });
-    let solution = frame.solve(&loads, Order::First).unwrap();
-    let range = solution.along(member).unwrap().moment_z_range();
-    let turn = if range.largest() == range.least { range.greatest } else { range.least };
-    assert_relative_eq!(range.largest().value.si().abs(), 1960.0, max_relative = 1e-9);
-    assert_relative_eq!(turn.value.si().abs(), 0.2, max_relative = 1e-6);
-    assert_relative_eq!(turn.at.si(), 1.98, max_relative = 1e-6);
+fn a_turn_close_to_either_end_of_a_member_is_found() {
+    let (frame, member, ends) = simple_beam();
+    for (end, times, turns_at) in [(ends[0], -0.49, 1.98), (ends[1], 0.49, 0.02)] {
+        let mut loads = Loads::new();
+        let down = Triple::along_z(newtons_per_metre(-1000.0));
+        loads.on_member(member, MemberLoad::Even { load: down, axes: Axes::Frame });
+        let moment = Triple::along_y(newton_metres(times * 4000.0));
+        loads.on_joint(end, Action { moment, ..Action::none() });
+        let solution = frame.solve(&loads, Order::First).unwrap();
+        let range = solution.along(member).unwrap().moment_z_range();
+        let turn = if range.largest() == range.least { range.greatest } else { range.least };
+        assert_relative_eq!(range.largest().value.si().abs(), 1960.0, max_relative = 1e-9);
+        assert_relative_eq!(turn.value.si().abs(), 0.2, max_relative = 1e-6);
+        assert_relative_eq!(turn.at.si(), turns_at, max_relative = 1e-4);
+    }
 }
 
 /// A joint on springs s along x and z, a rod A from it along −x and a rod B along 0.6 x − 0.8 z. The force (−1, −½) kN

@@ -22,8 +22,8 @@ pub(super) fn how(check: &Check) -> Option<String> {
     let mut said = Vec::new();
     if frames(check).any(|(_, frame)| frame.is_ok()) {
         said.push(
-            "posts and rails also as one frame, the load on the posts and through the rails; of that and of hand statics \
-             the worse counts"
+            "posts and rails also as one frame, the load on the posts and through the rails; for posts the worse of that \
+             and of hand statics counts"
                 .to_owned(),
         );
     }
@@ -35,7 +35,8 @@ pub(super) fn how(check: &Check) -> Option<String> {
     let mut told: Vec<(String, Vec<&str>)> = Vec::new();
     for (name, frame) in frames(check) {
         let why = match frame {
-            Err(why) => format!("◇ not on the frame: {why}"),
+            // A run that is named with its reason is not named twice.
+            Err(why) => format!("◇ not on the frame: {why}").replace(&format!(" of run \"{name}\""), ""),
             Ok(RunFrame { soft: Err(why), .. }) => {
                 format!("◇ on feet that do not give only, where soft ones may be worse: {}", why.why())
             }
@@ -245,14 +246,23 @@ fn guy_text(guy: &GuyVerdict, system: System) -> String {
     let lifted = |up: Force| up.si() > 0.0;
     let up = match (lifted(guy.foot_uplift), lifted(guy.post_uplift)) {
         (true, true) => format!(
-            "◇ pulls its own footing up with {} and the post's with {}: not checked",
+            "◇ at the design wind pulls its own footing up with {} and the post's with {}: not checked; what it holds \
+             hangs on that",
             force(guy.foot_uplift),
             force(guy.post_uplift)
         ),
         (true, false) => {
-            format!("◇ pulls its own footing up with {}: not checked", force(guy.foot_uplift))
+            format!(
+                "◇ at the design wind pulls its own footing up with {}: not checked; what it holds hangs on that",
+                force(guy.foot_uplift)
+            )
         }
-        (false, _) => format!("◇ pulls the post's footing up with {}: not checked", force(guy.post_uplift)),
+        (false, _) => {
+            format!(
+                "◇ at the design wind pulls the post's footing up with {}: not checked",
+                force(guy.post_uplift)
+            )
+        }
     };
     format!("{}. {up}.", said.join(", "))
 }

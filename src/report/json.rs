@@ -148,6 +148,7 @@ struct PlanJson {
     near_ends: Option<GroupPlanJson>,
     inside: Option<GroupPlanJson>,
     bare: Option<GroupPlanJson>,
+    whole: Option<GroupPlanJson>,
     end_panels_off_limit_gust_m_s: Option<f64>,
     end_panels_alone_help: Option<bool>,
 }
@@ -620,6 +621,7 @@ fn plan_json(plan: &RunPlan) -> PlanJson {
         near_ends: plan.near_ends.map(group("take down")),
         inside: plan.inside.map(group("take down")),
         bare: plan.bare.map(group("keep clear")),
+        whole: plan.whole().map(group(if plan.has_cloth() { "take down" } else { "keep clear" })),
         end_panels_off_limit_gust_m_s: plan.end_panels.map(|panels| panels.rest.limit_gust.si()),
         end_panels_alone_help: plan.end_panels.map(|panels| panels.helps),
     }

@@ -17,7 +17,7 @@ use super::measure::{clipped, shown, width};
 use super::told::{self, Alike, LITTLE};
 use crate::answers::{
     Check, First, GroupPlan, LEAST_WORKABLE, Lever, MEAN_TO_GUST_CYCLONE, MEAN_TO_GUST_INLAND,
-    MEAN_TO_GUST_LEAST, RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
+    MEAN_TO_GUST_LEAST, RunAnswer, RunPlan, TAKE_DOWN_AT, WARN_AT, plan,
 };
 use crate::caution::{CAUTIONS, NOT_CHECKED, Remark};
 use crate::survey::Reading;
@@ -148,6 +148,13 @@ fn length(length: Length, system: System) -> String {
 /// Text that somebody wrote, as it can be shown in so many em.
 fn written(text: &str, room: f64) -> String {
     clipped(&shown(text), room)
+}
+
+/// What of a run is over at the design wind beside its posts, and keeps cloth from being hung.
+fn over_of_others(answer: &RunAnswer) -> Vec<&'static str> {
+    let rails = (told::rails_flag(answer) == Some(Flag::Over)).then_some("rails");
+    let guy = told::guy_over(answer).map(|guy| if guy.pressed.is_some() { "back braces" } else { "guys" });
+    rails.into_iter().chain(guy).collect()
 }
 
 impl Sheet<'_> {
@@ -434,10 +441,48 @@ impl Sheet<'_> {
         let mut full = Some(self.design_wind());
         let mut wind = move || full.take().unwrap_or_else(|| "that wind".to_owned());
         let mut all = Vec::new();
+        // Where posts or footings are over as well, not to hang it is said with them.
+        let others_over = |group: &Group<'_>| {
+            hung(group)
+                && group.alike.answer.own_flag_of_checked() != Some(Flag::Over)
+                && !over_of_others(group.alike.answer).is_empty()
+        };
         for flag in [Flag::Over, Flag::Depends, Flag::NotChecked, Flag::NearLimit, Flag::Within] {
+            if flag == Flag::Depends
+                && let Some(names) = self.named(&others_over)
+            {
+                let wind = wind();
+                let groups = || self.groups.iter().filter(|group| others_over(group));
+                let mut what: Vec<&str> = Vec::new();
+                for one in groups().flat_map(|group| over_of_others(group.alike.answer)) {
+                    if !what.contains(&one) {
+                        what.push(one);
+                    }
+                }
+                let least = groups().filter_map(|group| {
+                    let answer = group.alike.answer;
+                    let rail = answer.worst.rails.first().and_then(|rail| rail.limit_gust);
+                    let guy = told::guy_over(answer).and_then(|guy| guy.limit_gust);
+                    [rail, guy].into_iter().flatten().min_by(|one, other| one.si().total_cmp(&other.si()))
+                });
+                let least = least.min_by(|one, other| one.si().total_cmp(&other.si())).unwrap_or_default();
+                let beside = format!(
+                    "At {wind} {} would be over the limit there: the first goes in a gust of {}. A stronger post does not \
+                     help.",
+                    listed(&what),
+                    gust(least, self.system)
+                );
+                all.push((
+                    Flag::Over,
+                    bold("Do not hang the cloth on ", names, "."),
+                    Text::new().plain(beside),
+                ));
+            }
             for with_cloth in [true, false] {
                 let wanted = |group: &Group<'_>| {
-                    hung(group) == with_cloth && group.alike.answer.own_flag_of_checked() == Some(flag)
+                    hung(group) == with_cloth
+                        && group.alike.answer.own_flag_of_checked() == Some(flag)
+                        && !others_over(group)
                 };
                 let Some(names) = self.named(&wanted) else { continue };
                 let wind = wind();
@@ -684,6 +729,12 @@ impl Sheet<'_> {
     fn decision_cell(&self, group: &Group<'_>) -> Text {
         let answer = group.alike.answer;
         let flag = answer.own_flag_of_checked().unwrap_or(Flag::NotChecked);
+        let others = over_of_others(answer);
+        if group.alike.run.screen.is_some() && flag != Flag::Over && !others.is_empty() {
+            return Text::new()
+                .flag(Flag::Over, Flag::Over.to_string())
+                .plain(format!(": {}; do not hang", listed(&others)));
+        }
         let ratio = answer.own_ratio();
         let text = Text::new().flag(flag, flag.to_string());
         let text = match ratio {
@@ -757,7 +808,14 @@ impl Sheet<'_> {
         let over = |group: &Group<'_>| told::rails_flag(group.alike.answer) == Some(Flag::Over);
         if let Some(marks) = self.marked(&over) {
             let gust = least_of(&over, &either_way);
-            text = text.plain(format!(" ■ Rails on {marks} are over at the design wind: from {gust}. The plan counts the posts alone."));
+            text = text.plain(format!(" ■ Rails on {marks} are over at the design wind: from {gust}."));
+        }
+        let loose = |group: &Group<'_>| told::fastening_over(group.alike.answer).is_some();
+        if let Some(marks) = self.marked(&loose) {
+            let gust = least_of(&loose, &|group| told::fastening_over(group.alike.answer));
+            text = text.plain(format!(
+                " ■ What holds the cloth on {marks} is over at the design wind: from {gust}."
+            ));
         }
         if let Some((marks, _)) = of(First::Posts) {
             text = text.plain(format!(" On {marks} the posts go first either way."));
@@ -767,7 +825,7 @@ impl Sheet<'_> {
                 .plain(format!(" On {marks} it is too close to say what goes first, posts, rails or cloth."));
         }
         if let Some((marks, _)) = of(First::NotKnown) {
-            text = text.plain(format!(" On {marks} who goes first is ◇ not known."));
+            text = text.plain(format!(" On {marks} what goes first is ◇ not known."));
         }
         text
     }
@@ -787,8 +845,8 @@ impl Sheet<'_> {
         )));
         let has_cloth = self.groups.iter().any(|group| group.plan.has_cloth());
         let shares = format!(
-            "Warning at {} and acting at {} of the lowest limit gust is our own judgement: the rest is for the error \
-             of a forecast.",
+            "Warning at {} and acting at {} of the lowest limit gust, of posts or of what else was checked, is our own \
+             judgement: the rest is for the error of a forecast.",
             trimmed(WARN_AT.value, 2),
             trimmed(TAKE_DOWN_AT.value, 2),
         );
@@ -909,7 +967,7 @@ impl Sheet<'_> {
     fn not_checked(&self) -> Panel {
         let parts = told::unchecked_parts(self.check);
         let lead = if parts.is_empty() {
-            Text::new().plain("What stands below.")
+            Text::new().plain("What stands in the list here.")
         } else {
             let mut listed = parts.join(", ");
             if let Some(first) = listed.get_mut(..1) {

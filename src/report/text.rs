@@ -122,7 +122,10 @@ impl Page<'_> {
 
     /// What was not checked of the fence, in the order of the parts.
     fn not_checked(&self) -> String {
-        let parts = told::unchecked_parts(self.check).join(", ");
+        let parts = match told::unchecked_parts(self.check).join(", ") {
+            none if none.is_empty() => "what the list below names".to_owned(),
+            parts => parts,
+        };
         match footings::then_gusts(self.check) {
             "" => format!(
                 "{parts}. Gusts below are those of posts and footings; what is not checked may give way first."
@@ -224,7 +227,19 @@ impl Page<'_> {
                 of(true, Flag::NearLimit).who(Flag::NearLimit, "and")
             ));
         }
-        let rails_hold = |one: &Alike<'_>| !rails(one, Flag::Over);
+        for one in alike.iter().filter(|one| hung(one)) {
+            let Some(guy) = told::guy_over(one.answer) else { continue };
+            lines.push(format!(
+                "■ DO NOT HANG the cloth as surveyed on {}: the {} of post {} is over its limit at the design wind, {} times, \
+                 and reaches it in a gust of {}.",
+                listed(&one.names),
+                guy.name,
+                guy.post + 1,
+                ratio_up(guy.ratio.unwrap_or_default()),
+                gust(guy.limit_gust.unwrap_or_default(), self.system)
+            ));
+        }
+        let rails_hold = |one: &Alike<'_>| !rails(one, Flag::Over) && told::guy_over(one.answer).is_none();
         if let Some(names) = named(&|one| hung(one) && says(one, Flag::Within) && rails_hold(one)) {
             lines.push(format!(
                 "● On {names} the {} stay within their limit with the cloth at the design wind. What was not checked is not \

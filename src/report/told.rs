@@ -10,7 +10,7 @@ use crate::numerics::ROUNDING;
 use crate::source::Clause;
 use crate::survey::{Found, HeldBy, Reading, RunSurvey, SiteReading, Survey};
 use crate::units::{Measure, Quantity, System, Velocity, metres_per_second, number, trimmed};
-use crate::verdict::{Flag, NO_WALL, PartKind, PostVerdict, RailCheck, RailsVerdict, Then};
+use crate::verdict::{Flag, GuyVerdict, NO_WALL, PartKind, PostVerdict, RailCheck, RailsVerdict, Then};
 use crate::wind::KeyKind;
 
 /// Runs that are told together.
@@ -181,17 +181,22 @@ pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
         parts.push(NO_DESIGN_WIND);
     }
     let some_worked = super::footings::posts(check).any(super::footings::is_worked);
+    let rails = || check.runs.iter().flat_map(|run| &run.worst.rails.checks);
     for (kind, name) in [
         (PartKind::PostBending, "bending of driven posts"),
         (PartKind::PostShear, "shear of some posts"),
         (PartKind::Footing, if some_worked { "some footings" } else { "footings" }),
-        (PartKind::Rails, "rails"),
+        (PartKind::Rails, if rails().any(|rail| rail.why.is_none()) { "some rails" } else { "rails" }),
         (PartKind::Sway, "sway in gusts"),
         (PartKind::Fastening, "ties and lacing"),
     ] {
-        if unchecked(kind) {
+        if unchecked(kind) || (kind == PartKind::Rails && rails().any(|rail| rail.why.is_some())) {
             parts.push(name);
         }
+    }
+    if check.settled.fence.runs.iter().any(|run| !run.guys.is_empty()) {
+        let on_frame = check.runs.iter().any(|run| matches!(run.worst.frame, Some(Ok(_))));
+        parts.push(if on_frame { "uplift of braces and guys" } else { "back braces and guys" });
     }
     parts
 }
@@ -397,6 +402,16 @@ pub(super) fn fastening_over(answer: &RunAnswer) -> Option<Velocity> {
     let parts = answer.worst.posts.iter().flat_map(|post| &post.parts);
     let over = parts.filter(|part| part.kind == PartKind::Fastening).any(|part| part.flag == Flag::Over);
     answer.winds.as_ref()?.fastening.filter(|_| over).map(|(low, _)| low)
+}
+
+/// The back brace or guy of a run that is over at the design wind and goes first; nothing where none is.
+pub(super) fn guy_over(answer: &RunAnswer) -> Option<&GuyVerdict> {
+    let Some(Ok(frame)) = &answer.worst.frame else { return None };
+    let over = frame.guys.iter().filter(|guy| guy.flag == Flag::Over);
+    over.min_by(|one, other| {
+        let gust = |guy: &GuyVerdict| guy.limit_gust.map_or(f64::INFINITY, Quantity::si);
+        gust(one).total_cmp(&gust(other))
+    })
 }
 
 /// One wind on the two ends of a court, pair by pair.

@@ -7,7 +7,9 @@ use super::reading::{Extreme, Reading};
 use super::{
     Open, PostSurvey, RailSurvey, RunSurvey, SectionSurvey, SiteReading, Survey, TubeSurvey, WallBasis,
 };
-use crate::fence::{Condition, Fence, PostKind, RailPlace, Rails, Run, Screen, Section, Shape, Tube, Wall};
+use crate::fence::{
+    Condition, Fence, GuyKind, PostKind, RailPlace, Rails, Run, Screen, Section, Shape, Tube, Wall,
+};
 use crate::loads::{Dress, run_loads};
 use crate::member::Format;
 use crate::numerics::between;
@@ -277,7 +279,11 @@ fn hung(survey: &RunSurvey, format: Format, end: &dyn Fn(&str) -> Extreme) -> Ru
     let rail = |rail: &Option<RailSurvey>| rail.as_ref().map(|rail| rail.settled(format, end));
     let [top, middle, bottom] = &survey.rails;
     for guy in &mut run.guys {
-        guy.format = format;
+        // What a maker allows is held against allowable-stress loads, whatever the steel is designed by.
+        guy.format = match guy.kind {
+            GuyKind::Guy { .. } => Format::Asd,
+            GuyKind::BackBrace(_) => format,
+        };
     }
     run.rails = Rails { top: rail(top), middle: rail(middle), bottom: rail(bottom) };
     if let (Some(screen), Some(fastening)) = (&mut run.screen, &survey.fastening) {
