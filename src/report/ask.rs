@@ -1054,6 +1054,7 @@ impl Walk<'_> {
         }
         self.other_kinds(&place, corner, bays.to_lowercase().contains("gate"))?;
         self.cloth(&place)?;
+        self.guys(&place)?;
         if let Some(note) = self.line(&place, &fields::NOTE)? {
             self.set_run("note", quoted(&note));
         }
@@ -1200,6 +1201,69 @@ impl Walk<'_> {
         }
         self.set_run("screen", hung.inline());
         Some(())
+    }
+
+    /// Back braces and guys, those alike together, with the posts they hold.
+    fn guys(&mut self, place: &str) -> Option<()> {
+        // What stands for the sizes until they are given.
+        const BRACE: [(&str, &str); 3] =
+            [("diameter", "42.4 mm"), ("nominal_wall", "3.6 mm"), ("yield", "205 MPa")];
+        let mut all: Vec<String> = Vec::new();
+        loop {
+            let keyed = |field: &Field, question: Question| Question {
+                key: format!("guy.{}", field.key),
+                ..question
+            };
+            let mut question = self.question(place, &run::GUY_POSTS);
+            question.ask = format!("back braces and guys: {}", question.ask);
+            let or = if all.is_empty() { "none" } else { "no more" };
+            let numbers = self.ask(keyed(&run::GUY_POSTS, question.or(or)))?;
+            if numbers.is_empty() {
+                return Some(());
+            }
+            let mut guy = Entries::default();
+            guy.set("posts", list(&numbers.replace(' ', ","), number_or_text));
+            for (key, value) in
+                [("kind", "guy"), ("height", "0.3 m"), ("back", "0.3 m"), ("side", "outside"), BRACE[0]]
+            {
+                guy.set(key, quoted(value));
+            }
+            self.set_guys(&all, &guy);
+            let question = self.question(place, &run::GUY_KIND).words(&crate::survey::GUY_KINDS);
+            let kind = self.ask(keyed(&run::GUY_KIND, question))?;
+            guy.set("kind", quoted(&kind));
+            let is_brace = kind == crate::survey::GUY_KINDS[0];
+            if is_brace {
+                BRACE.iter().for_each(|(key, value)| guy.set(key, quoted(value)));
+            }
+            self.set_guys(&all, &guy);
+            let sizes: &[Field] =
+                if is_brace { &[run::GUY_WALL, run::GUY_YIELD] } else { &[run::GUY_ALLOWED] };
+            let asked = [run::GUY_HEIGHT, run::GUY_BACK, run::GUY_SIDE, run::GUY_DIAMETER];
+            for field in asked.iter().chain(sizes) {
+                let mut question = self.question(place, field);
+                if field.key == run::GUY_SIDE.key {
+                    question = question.words(&fields::FACES);
+                }
+                if field.key == run::GUY_ALLOWED.key {
+                    question = Question {
+                        unknown_is_empty: true,
+                        ..question.or("left out; then it is not checked")
+                    };
+                }
+                let answer = self.ask(keyed(field, question))?;
+                if !answer.is_empty() {
+                    guy.set(field.key, quoted(&answer));
+                }
+                self.set_guys(&all, &guy);
+            }
+            all.push(guy.inline());
+        }
+    }
+
+    fn set_guys(&mut self, before: &[String], last: &Entries) {
+        let all: Vec<String> = before.iter().cloned().chain([last.inline()]).collect();
+        self.set_run("guy", format!("[{}]", all.join(", ")));
     }
 
     /// Every corner must be met by another run: those that are not are asked again.

@@ -295,6 +295,7 @@ fn in_feet(file: &str) -> Vec<String> {
         "1 ft",
         "inside",
         "2..11",
+        "",
         "windows asked for",
         "yes",
         "east side",
@@ -308,6 +309,7 @@ fn in_feet(file: &str) -> Vec<String> {
         "corner",
         "",
         "none",
+        "",
         "",
         "no",
     ]
@@ -367,6 +369,7 @@ fn in_metres() -> Vec<String> {
         "FREE",
         "cloth",
         "0 m",
+        "",
         "",
         "",
         "",
@@ -663,6 +666,56 @@ fn ice_weight_a_bank_and_what_is_ordered_are_asked_and_written() {
     let survey = read(&text);
     assert_eq!(survey.order.spares, Some(0.1));
     assert_eq!(survey.order.prices.currency.as_deref(), Some("EUR"));
+}
+
+#[test]
+fn back_braces_and_guys_are_asked_with_the_posts_they_hold_and_written() {
+    let mut lines = in_metres();
+    let at = lines.len() - 3;
+    let given = [
+        ("guy.posts", "1 13"),
+        ("guy.kind", "back brace"),
+        ("guy.height", "2 m"),
+        ("guy.back", "1.5 m"),
+        ("guy.side", "outside"),
+        ("guy.diameter", "42.4 mm"),
+        ("guy.nominal_wall", "3.6 mm"),
+        ("guy.yield", "205 MPa"),
+        ("guy.posts", "7"),
+        ("guy.kind", "guy"),
+        ("guy.height", "2 m"),
+        ("guy.back", "2 m"),
+        ("guy.side", "inside"),
+        ("guy.diameter", "6 mm"),
+        ("guy.allowed", "6 kN"),
+    ];
+    lines.splice(at..at, given.map(|(_, line)| line.to_owned()));
+    let mut interview = Interview::new(None);
+    for (number, line) in lines.iter().enumerate() {
+        let asked = interview.question().unwrap();
+        if let Some((key, _)) = number.checked_sub(at).and_then(|number| given.get(number)) {
+            assert_eq!(asked.key, *key);
+        }
+        if asked.key == "guy.height" {
+            assert!(interview.answer("4 m").unwrap_err().contains("above the fence"));
+        }
+        interview.answer(line).unwrap_or_else(|told| panic!("{asked}: {line}: {told}"));
+    }
+    let text = interview.survey().unwrap();
+    let guys = "guy = [{ posts = [1, 13], kind = \"back brace\", height = \"2 m\", back = \"1.5 m\", \
+                side = \"outside\", diameter = \"42.4 mm\", nominal_wall = \"3.6 mm\", yield = \"205 MPa\" }, \
+                { posts = [7], kind = \"guy\", height = \"2 m\", back = \"2 m\", side = \"inside\", \
+                diameter = \"6 mm\", allowed = \"6 kN\" }]";
+    assert!(text.contains(guys), "{text}");
+    assert_eq!(read(&text).runs[0].run.guys.len(), 3);
+    // Whoever has none is asked once.
+    let mut interview = Interview::new(None);
+    let asked = in_metres().into_iter().map(|line| {
+        let key = interview.question().unwrap().key;
+        interview.answer(&line).unwrap();
+        key
+    });
+    assert_eq!(asked.filter(|key| key.starts_with("guy")).count(), 1);
 }
 
 #[test]
