@@ -23,8 +23,8 @@ pub(super) fn how(check: &Check) -> Option<String> {
     let mut said = Vec::new();
     if frames(check).any(|(_, frame)| frame.is_ok()) {
         said.push(
-            "posts and rails also as one frame, the load on the posts and through the rails; for posts the worse of that \
-             and of hand statics counts"
+            "posts and rails also as one frame, the load on the posts and through the rails; of that and of hand statics \
+             the worse counts"
                 .to_owned(),
         );
     }

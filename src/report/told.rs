@@ -194,9 +194,9 @@ pub(super) fn unchecked_parts(check: &Check) -> Vec<&'static str> {
             parts.push(name);
         }
     }
-    if check.settled.fence.runs.iter().any(|run| !run.guys.is_empty()) {
+    if check.settled.fence.runs.iter().any(|run| !run.guys.is_empty() || !run.braces.is_empty()) {
         let on_frame = check.runs.iter().any(|run| matches!(run.worst.frame, Some(Ok(_))));
-        parts.push(if on_frame { "uplift of braces and guys" } else { "back braces and guys" });
+        parts.push(if on_frame { "uplift of braces and guys" } else { "braces and guys" });
     }
     parts
 }
