@@ -1,6 +1,7 @@
 //! The braces of a survey.
 
 use super::Origin;
+use super::at_posts::{AtPosts, ListOf};
 use super::guy::too_high;
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader};
@@ -10,7 +11,6 @@ use crate::fence::{Bay, Brace, Role, Shape, TrussRod, Tube, Wall};
 use crate::member::Format;
 use crate::units::{Length, Pressure, Quantity};
 use crate::workings::Blank;
-use std::ops::Range;
 use toml::de::DeValue;
 
 const WRITE: &str = "brace = [{ posts = [1, 7], height = \"5 ft\", diameter = \"1.660 in\", nominal_wall = \"0.140 in\", \
@@ -36,75 +36,36 @@ const ROD_GRADE: Key = Key {
     ..YIELD
 };
 
-/// A brace as read, with the posts it stands at by number and where it is written.
-pub(super) struct BraceRead {
-    brace: Brace,
-    posts: Vec<usize>,
-    name: String,
-    at: Range<usize>,
-}
+const BRACES: ListOf = ListOf {
+    key: "brace",
+    is: "brace is a list of tables: brace rails and truss rods",
+    numbers: "posts",
+    without: "brace has no posts: at which it stands; post 1 is the leftmost, seen from inside",
+    keys: BRACE_KEYS,
+    write: WRITE,
+};
 
-impl<'t> RunReader<'_, 't> {
+impl RunReader<'_, '_> {
     /// Braces; nothing where one cannot be read.
     pub(super) fn braces(
         &self,
-        posts: usize,
-        counted: bool,
+        posts: Option<usize>,
         fence: Option<Length>,
         reader: &mut Reader,
-    ) -> Option<Vec<BraceRead>> {
-        let Some((value, origin)) = reader.find(&self.layers, "brace") else {
-            return if self.has("brace") { None } else { Some(Vec::new()) };
-        };
-        const A_LIST: &str = "brace is a list of tables: brace rails and truss rods";
-        let DeValue::Array(list) = value.get_ref() else {
-            reader.mistake(value.span(), A_LIST, WRITE);
-            return None;
-        };
-        let (mut braces, mut fine) = (Vec::new(), true);
-        for item in list {
-            let DeValue::Table(table) = item.get_ref() else {
-                reader.mistake(item.span(), A_LIST, WRITE);
-                fine = false;
-                continue;
-            };
-            reader.check_keys(table, BRACE_KEYS, "brace", &[], &[]);
-            let layers = Layers {
-                tables: vec![(table, origin.clone())],
-                deal: None,
-                ..self.part("brace", item.span())
-            };
-            reader.noted(&layers);
-            let brace = brace_of(&layers, fence, reader);
-            let numbers = match table.get("posts").map(toml::Spanned::get_ref) {
-                Some(DeValue::Array(numbers)) => self.numbers(numbers, posts, counted, reader),
-                _ => {
-                    let what =
-                        "brace has no posts: at which it stands; post 1 is the leftmost, seen from inside";
-                    reader.mistake(item.span(), what, WRITE);
-                    None
-                }
-            };
-            match brace.zip(numbers) {
-                Some((brace, posts)) => {
-                    braces.push(BraceRead { brace, posts, name: layers.name.clone(), at: item.span() });
-                }
-                None => fine = false,
-            }
-        }
-        fine.then_some(braces)
+    ) -> Option<Vec<AtPosts<Brace>>> {
+        self.at_posts(&BRACES, posts, reader, |layers, reader| brace_of(layers, fence, reader))
     }
 }
 
 /// Each brace in the bay it stands in; nothing where one has none.
 pub(super) fn stood(
-    read: Vec<BraceRead>,
+    read: Vec<AtPosts<Brace>>,
     bays: &[Bay],
     role: impl Fn(usize) -> Role,
     reader: &mut Reader,
 ) -> Option<Vec<Brace>> {
     let (mut braces, mut fine): (Vec<Brace>, bool) = (Vec::new(), true);
-    for BraceRead { brace, posts, name, at } in read {
+    for AtPosts { found: brace, posts, name, at } in read {
         for number in posts {
             let post = number - 1;
             let mut wrong = |what: String, write: &str| {

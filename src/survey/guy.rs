@@ -1,5 +1,6 @@
 //! The back braces and guys of a survey.
 
+use super::at_posts::{AtPosts, ListOf};
 use super::keys::*;
 use super::layers::{Key, Layers, Missing, Reader};
 use super::reading::Reading;
@@ -8,7 +9,6 @@ use crate::fence::{Face, Guy, GuyKind, Shape, Tube, Wall};
 use crate::member::Format;
 use crate::units::{Force, Length, Measure, Pressure, Quantity, System, Value};
 use crate::workings::Blank;
-use toml::de::DeValue;
 
 /// The kinds, as a survey writes them.
 pub(crate) const KINDS: [&str; 2] = ["back brace", "guy"];
@@ -40,48 +40,28 @@ const GUY_PULL: Key = Key {
     ..HEIGHT
 };
 
-impl<'t> RunReader<'_, 't> {
+const GUYS: ListOf = ListOf {
+    key: "guy",
+    is: "guy is a list of tables: back braces and guys",
+    numbers: "posts",
+    without: "guy has no posts: which it holds; post 1 is the leftmost, seen from inside",
+    keys: GUY_KEYS,
+    write: WRITE,
+};
+
+impl RunReader<'_, '_> {
     /// Back braces and guys; nothing where one cannot be read.
     pub(super) fn guys(
         &self,
-        posts: usize,
-        counted: bool,
+        posts: Option<usize>,
         fence: Option<Length>,
         reader: &mut Reader,
     ) -> Option<Vec<Guy>> {
-        let Some((value, origin)) = reader.find(&self.layers, "guy") else {
-            return if self.has("guy") { None } else { Some(Vec::new()) };
+        let all = self.at_posts(&GUYS, posts, reader, |layers, reader| guy_of(layers, fence, reader))?;
+        let of = |one: &AtPosts<Guy>| {
+            one.posts.iter().map(|at| Guy { post: at - 1, ..one.found }).collect::<Vec<_>>()
         };
-        let DeValue::Array(list) = value.get_ref() else {
-            reader.mistake(value.span(), "guy is a list of tables: back braces and guys", WRITE);
-            return None;
-        };
-        let (mut guys, mut fine) = (Vec::new(), true);
-        for item in list {
-            let DeValue::Table(table) = item.get_ref() else {
-                reader.mistake(item.span(), "guy is a list of tables: back braces and guys", WRITE);
-                fine = false;
-                continue;
-            };
-            reader.check_keys(table, GUY_KEYS, "guy", &[], &[]);
-            let layers =
-                Layers { tables: vec![(table, origin.clone())], deal: None, ..self.part("guy", item.span()) };
-            reader.noted(&layers);
-            let guy = guy_of(&layers, fence, reader);
-            let numbers = match table.get("posts").map(toml::Spanned::get_ref) {
-                Some(DeValue::Array(numbers)) => self.numbers(numbers, posts, counted, reader),
-                _ => {
-                    let what = "guy has no posts: which it holds; post 1 is the leftmost, seen from inside";
-                    reader.mistake(item.span(), what, WRITE);
-                    None
-                }
-            };
-            match guy.zip(numbers) {
-                Some((guy, numbers)) => guys.extend(numbers.iter().map(|at| Guy { post: at - 1, ..guy })),
-                None => fine = false,
-            }
-        }
-        fine.then_some(guys)
+        Some(all.iter().flat_map(of).collect())
     }
 }
 

@@ -1,6 +1,7 @@
 //! The survey: what a crew measured, with what it does not know; its file, with all its mistakes told at once;
 //! and the way from it to a fence.
 
+mod at_posts;
 mod brace;
 mod cloth;
 mod corners;

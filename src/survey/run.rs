@@ -1,5 +1,6 @@
 //! One run of a survey.
 
+use super::at_posts::ListOf;
 use super::brace;
 use super::corners::{COMPASS, compass};
 use super::file::{File, Kinds, unknown_kind};
@@ -87,10 +88,10 @@ impl<'t> RunReader<'_, 't> {
         };
         let start = self.end("start", reader);
         let finish = self.end("finish", reader);
-        let others = self.others(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), reader);
-        let guys = self.guys(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), height, reader);
-        let braces =
-            self.braces(bays.as_ref().map_or(0, |bays| bays.len() + 1), bays.is_some(), height, reader);
+        let posts = bays.as_ref().map(|bays| bays.len() + 1);
+        let others = self.others(posts, reader);
+        let guys = self.guys(posts, height, reader);
+        let braces = self.braces(posts, height, reader);
         let note = reader.text(layers, "note", "a line of text", Missing::IsFine);
         self.file.from(layers, reader);
         let screen =
@@ -515,84 +516,19 @@ impl<'t> RunReader<'_, 't> {
     }
 
     /// Posts that differ: number and kind.
-    pub(super) fn others(
-        &self,
-        posts: usize,
-        counted: bool,
-        reader: &mut Reader,
-    ) -> Option<Vec<(usize, usize)>> {
-        const WRITE: &str = "other_posts = [{ numbers = [4, 9], post = \"newer\" }]";
-        let Some((value, origin)) = reader.find(&self.layers, "other_posts") else {
-            return if self.has("other_posts") { None } else { Some(Vec::new()) };
+    fn others(&self, posts: Option<usize>, reader: &mut Reader) -> Option<Vec<(usize, usize)>> {
+        const OTHERS: ListOf = ListOf {
+            key: "other_posts",
+            is: "other_posts is a list of tables",
+            numbers: "numbers",
+            without: "other_posts has no numbers: post 1 is the leftmost, seen from inside",
+            keys: &["numbers", "post", "note", "from"],
+            write: "other_posts = [{ numbers = [4, 9], post = \"newer\" }]",
         };
-        let DeValue::Array(list) = value.get_ref() else {
-            reader.mistake(value.span(), "other_posts is a list of tables", WRITE);
-            return None;
-        };
-        let (mut others, mut fine) = (Vec::new(), true);
-        for item in list {
-            let DeValue::Table(table) = item.get_ref() else {
-                reader.mistake(item.span(), "other_posts is a list of tables", WRITE);
-                fine = false;
-                continue;
-            };
-            reader.check_keys(table, &["numbers", "post", "note", "from"], "other_posts", &[], &[]);
-            let layers = Layers {
-                tables: vec![(table, origin.clone())],
-                deal: None,
-                ..self.part("other_posts", item.span())
-            };
-            reader.noted(&layers);
-            let kind = self.kind_of(&layers, "post", "the kind of these posts", "other post", reader);
-            let Some(DeValue::Array(numbers)) = table.get("numbers").map(toml::Spanned::get_ref) else {
-                reader.mistake(
-                    item.span(),
-                    "other_posts has no numbers: post 1 is the leftmost, seen from inside",
-                    WRITE,
-                );
-                fine = false;
-                continue;
-            };
-            match self.numbers(numbers, posts, counted, reader) {
-                Some(numbers) => {
-                    others.extend(kind.into_iter().flat_map(|kind| numbers.iter().map(move |at| (*at, kind))))
-                }
-                None => fine = false,
-            }
-            fine &= kind.is_some();
-        }
-        fine.then_some(others)
-    }
-
-    /// Numbers of posts of this run, from 1.
-    pub(super) fn numbers(
-        &self,
-        numbers: &[toml::Spanned<DeValue<'_>>],
-        posts: usize,
-        counted: bool,
-        reader: &mut Reader,
-    ) -> Option<Vec<usize>> {
-        let (mut found, mut fine) = (Vec::new(), true);
-        for number in numbers {
-            let at = match number.get_ref() {
-                DeValue::Integer(at) => at.to_string().parse::<usize>().ok(),
-                _ => None,
-            };
-            match at {
-                Some(at) if at >= 1 && (at <= posts || !counted) => found.push(at),
-                _ => {
-                    let posts = if counted {
-                        format!("has posts 1 to {posts}")
-                    } else {
-                        "counts posts from 1".to_owned()
-                    };
-                    let what = format!("{} {posts}, seen from inside", self.layers.name);
-                    reader.mistake(number.span(), what, "");
-                    fine = false;
-                }
-            }
-        }
-        fine.then_some(found)
+        let all = self.at_posts(&OTHERS, posts, reader, |layers, reader| {
+            self.kind_of(layers, "post", "the kind of these posts", "other post", reader)
+        })?;
+        Some(all.iter().flat_map(|one| one.posts.iter().map(|at| (*at, one.found))).collect())
     }
 
     /// The kind that a key names, changes or writes in place.

@@ -487,6 +487,8 @@ fn braces_that_hold_nothing_reach_above_the_fence_or_lack_a_size_are_told_each_w
     let tube = "kind = \"back brace\", nominal_wall = \"0.14 in\", yield = \"30 ksi\"";
     for (told, wanted) in [
         (guy("[9]", "6 ft", tube), "has posts 1 to 7, seen from inside"),
+        (guy("[]", "6 ft", tube), "guy has no posts"),
+        (guy("[1, 1]", "6 ft", tube), "names post 1 twice"),
         (guy("[1]", "11 ft", tube), "holds its post 11 ft (3.353 m) up, above the fence of 10 ft (3.048 m)"),
         (guy("[1]", "6 ft", "kind = \"back brace\", yield = \"30 ksi\""), "has no nominal_wall"),
         (guy("[1]", "6 ft", "kind = \"back brase\""), "perhaps \"back brace\""),
@@ -795,7 +797,18 @@ fn braces_that_stand_nowhere_or_lack_a_size_are_told_each_with_its_line() {
             told(&brace_at("[1]", "5 ft", ROD), "gate 4 ft"),
             "beside post 1 there is no bay but a gate to stand in",
         ),
-        (told(&brace_at("[1, 1]", "5 ft", ROD), fence), "post 1 has another brace"),
+        (told(&brace_at("[1, 1]", "5 ft", ROD), fence), "names post 1 twice"),
+        (
+            told(
+                &brace_at("[1]", "5 ft", ROD).replace(
+                    "[{",
+                    "[{ posts = [1], height = \"4 ft\", diameter = \"1.66 in\", \
+                 nominal_wall = \"0.14 in\", yield = \"30 ksi\", rod = \"none\" }, {",
+                ),
+                fence,
+            ),
+            "post 1 has another brace",
+        ),
         (
             told(&brace_at("[1]", "11 ft", ROD), fence),
             "holds its post 11 ft (3.353 m) up, above the fence of 10 ft (3.048 m)",
