@@ -84,8 +84,9 @@ struct Group<'a> {
 }
 
 /// What is said where the rails are left out of it; the figures are those of the remark on hand statics.
-const HAND_STATICS: &str = "Each post was worked with the load of its own two bays, by hand statics: on soft ground rails can \
-                            make an end post's moment up to 11 % larger, in a run of two bays up to 17 % (ours).";
+const HAND_STATICS: &str = "Each post was worked with the load of its own two bays, by hand statics: rails can make a \
+                            post's moment larger, on soft ground up to 11 %, with stout end posts, stout rails or short \
+                            bays by half (ours).";
 
 struct Sheet<'a> {
     check: &'a Check,
@@ -179,20 +180,28 @@ impl Sheet<'_> {
         let mut fits = Vec::new();
         let fewer = |most: usize| rows.min(most);
         for drawn in [fewer(10), fewer(6), fewer(4)] {
-            for (letters, drawing_letters, ease) in
-                [(9.0, 2.3, 1.2), (8.5, 2.3, 1.1), (8.0, 2.2, 1.0), (7.5, 2.1, 1.0)]
-            {
-                let fit = Fit { letters, drawing_letters, drawn, ease, ..fit };
-                fits.push(fit);
-                fits.push(Fit { has_statics: false, ..fit });
-                fits.push(Fit { has_help: false, ..fit });
-                fits.push(Fit { has_help: false, has_statics: false, ..fit });
+            // What it says counts for more than the size of its letters, down to the last of them.
+            let sizes = [(9.0, 2.3, 1.2), (8.5, 2.3, 1.1), (8.0, 2.2, 1.0)];
+            for sizes in [&sizes[..], &[(7.5, 2.1, 1.0)]] {
+                for (has_help, has_statics) in [(true, true), (true, false), (false, true), (false, false)] {
+                    fits.extend(sizes.iter().map(|&(letters, drawing_letters, ease)| Fit {
+                        letters,
+                        drawing_letters,
+                        drawn,
+                        ease,
+                        has_help,
+                        has_statics,
+                        ..fit
+                    }));
+                }
             }
         }
         let fit = Fit { has_help: false, has_statics: false, ..fit };
         for drawn in [fewer(8), fewer(4), fewer(2), fewer(1)] {
             for letters in [7.5, 7.0, 6.5] {
-                fits.push(Fit { letters, drawing_letters: 2.0, drawn, ease: 1.0, ..fit });
+                let fit = Fit { letters, drawing_letters: 2.0, drawn, ease: 1.0, ..fit };
+                fits.push(Fit { has_help: true, ..fit });
+                fits.push(fit);
             }
         }
         let tight = Fit { letters: 6.5, drawing_letters: 2.0, drawn: 0, ease: 1.0, ..fit };
@@ -1021,7 +1030,12 @@ impl Sheet<'_> {
             telling[..told].iter().map(|line| Text::new().plain(written(line, 115.0))).collect();
         let more = telling.len() - told + little.len();
         if more > 0 {
-            lines.push(Text::new().plain(format!("{more} more with less to gain: ask for the full check")));
+            let more = if told == 0 {
+                "Little to gain by measuring: the full check has what is left".to_owned()
+            } else {
+                format!("{more} more with less to gain: ask for the full check")
+            };
+            lines.push(Text::new().plain(more));
         }
         lines
     }
