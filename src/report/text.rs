@@ -123,7 +123,9 @@ impl Page<'_> {
     /// What was not checked of the fence, in the order of the parts.
     fn not_checked(&self) -> String {
         let parts = match told::unchecked_parts(self.check).join(", ") {
-            none if none.is_empty() => "what the list below names".to_owned(),
+            none if none.is_empty() => {
+                "the cloth itself, its hem and grommets, and what the whole answer lists".to_owned()
+            }
             parts => parts,
         };
         match footings::then_gusts(self.check) {

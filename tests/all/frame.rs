@@ -379,6 +379,18 @@ fn what_was_not_asked_or_not_worked_is_told() {
     assert_ne!(code, 0);
 }
 
+#[test]
+fn what_was_not_checked_is_never_an_empty_list() {
+    let soil = "soil = { class = \"sand\", density = \"medium\" }";
+    let rail = "{ diameter = \"1.66 in\", nominal_wall = \"0.14 in\", yield = \"30 ksi\" }";
+    let known = format!("top_rail = {rail}\nbottom_rail = {rail}\n");
+    let held = "height = \"9 ft\", fastening = { kind = \"ties\", strength = \"50 lbf\", age = \"new\", spacing = \"12 in\", \
+                rows = [\"top\", \"bottom\"] } }";
+    let (text, _) = on_the_frame(&survey(soil, &known).replace("height = \"9 ft\" }", held), "text");
+    let line = text.lines().find(|line| line.contains("NOT CHECKED:")).unwrap();
+    assert!(line.starts_with("◇ NOT CHECKED: the cloth itself, its hem and grommets"), "{line}");
+}
+
 /// Two posts without rails, each held at two thirds of its height by this, five feet out.
 fn held(kind: GuyKind) -> Fence {
     let mut fence = railed(1);
